@@ -1,6 +1,7 @@
 package dev.lampwright.cli;
 
 import dev.lampwright.demo.ColourDepth;
+import dev.lampwright.shelf.PrinterRow;
 import dev.lampwright.shelf.RigStatus;
 import dev.lampwright.shelf.ShelfRow;
 import dev.lampwright.shelf.Standing;
@@ -14,7 +15,10 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
-/** A shelf as lines of text: a summary, then a line for each rig, with a second one if there is something to say. */
+/**
+ * A shelf as lines of text: a summary, then a line for each rig and one for each of several printers, with another below if there is
+ * something to say.
+ */
 final class ShelfTable {
     private static final int NAME = 14;
     private static final int HOST = 10;
@@ -70,13 +74,17 @@ final class ShelfTable {
     }
 
     private static long count(List<ShelfRow> rows, Predicate<Standing> counted) {
-        return rows.stream().filter(row -> counted.test(row.standing())).count();
+        return rows.stream()
+                .flatMap(row -> row.each().stream())
+                .filter(printer -> counted.test(printer.standing()))
+                .count();
     }
 
     private static String next(List<ShelfRow> rows) {
         OptionalDouble soonest = rows.stream()
-                .filter(row -> row.standing() == Standing.WORKING)
-                .mapToDouble(row -> row.status().doing().leftSeconds())
+                .flatMap(row -> row.each().stream())
+                .filter(printer -> printer.standing() == Standing.WORKING)
+                .mapToDouble(printer -> printer.doing().leftSeconds())
                 .filter(seconds -> !Double.isNaN(seconds))
                 .min();
         return soonest.isPresent() ? " (next ready in " + time(soonest.getAsDouble()) + ")" : "";
@@ -112,21 +120,41 @@ final class ShelfTable {
 
     private List<String> row(ShelfRow row, boolean isNamesake) {
         RigStatus status = row.status();
-        boolean told = row.standing().compareTo(Standing.LOST) < 0;
-        String line = cells(
-                        isNamesake || status.rig().isEmpty() ? end(status.prefix(), NAME) : status.rig(),
-                        status.host(),
-                        state(row),
-                        told ? share(status.doing().progress()) : "",
-                        told && !Double.isNaN(status.doing().leftSeconds())
-                                ? time(status.doing().leftSeconds())
-                                : "",
-                        told || row.standing() == Standing.SILENT ? strip(status.strip()) : "")
+        List<PrinterRow> printers = row.printers();
+        String name = isNamesake || status.rig().isEmpty() ? end(status.prefix(), NAME) : status.rig();
+        boolean shows = row.standing().compareTo(Standing.LOST) < 0 || row.standing() == Standing.SILENT;
+        String strip = shows ? strip(status.strip()) : "";
+        List<String> lines = new ArrayList<>();
+        if (printers.isEmpty()) {
+            lines.add(cells(name, status.host(), row.each().get(0), strip));
+        } else {
+            lines.add(cells(name, status.host(), "", "", "", strip).stripTrailing());
+        }
+        addNote(lines, "  ", note(row));
+        for (PrinterRow printer : printers) {
+            lines.add(cells("  " + printer.name(), "", printer, ""));
+            addNote(lines, "    ", fault(printer));
+        }
+        return lines;
+    }
+
+    private void addNote(List<String> lines, String indent, String note) {
+        if (!note.isEmpty()) {
+            lines.add(indent + beginning(note, columns - indent.length()).stripTrailing());
+        }
+    }
+
+    private static String cells(String name, String host, PrinterRow printer, String strip) {
+        boolean told = printer.standing().compareTo(Standing.LOST) < 0;
+        double left = printer.doing().leftSeconds();
+        return cells(
+                        name,
+                        host,
+                        state(printer),
+                        told ? share(printer.doing().progress()) : "",
+                        told && !Double.isNaN(left) ? time(left) : "",
+                        strip)
                 .stripTrailing();
-        String note = note(row);
-        return note.isEmpty()
-                ? List.of(line)
-                : List.of(line, "  " + beginning(note, columns - 2).stripTrailing());
     }
 
     private static String cells(String name, String host, String state, String share, String left, String strip) {
@@ -146,27 +174,31 @@ final class ShelfTable {
         return length <= width ? text : "…" + text.substring(text.offsetByCodePoints(0, length - width + 1));
     }
 
-    private static String state(ShelfRow row) {
+    private static String state(PrinterRow row) {
         return switch (row.standing()) {
             case FAULT -> "FAULT";
             case ACKNOWLEDGED -> "acknowledged";
             case HELD -> "paused";
             case DONE, WORKING, IDLE ->
-                row.status().doing().state().equals("warming")
-                        ? "heating"
-                        : row.status().doing().state();
+                row.doing().state().equals("warming") ? "heating" : row.doing().state();
             case LOST -> "lost";
             case SILENT -> "no report";
             case ENDED -> "ended";
         };
     }
 
+    private static String fault(PrinterRow row) {
+        return row.standing().compareTo(Standing.ACKNOWLEDGED) <= 0
+                ? row.doing().faultText()
+                : "";
+    }
+
     /** What does not fit into any column. */
     private static String note(ShelfRow row) {
         List<String> notes = new ArrayList<>();
         RigStatus status = row.status();
-        if (row.standing().compareTo(Standing.ACKNOWLEDGED) <= 0) {
-            notes.add(status.doing().faultText());
+        if (row.printers().isEmpty()) {
+            notes.add(fault(row.each().get(0)));
         }
         if (row.standing() == Standing.LOST) {
             notes.add(

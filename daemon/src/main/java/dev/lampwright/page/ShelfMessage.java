@@ -2,9 +2,11 @@ package dev.lampwright.page;
 
 import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
+import dev.lampwright.shelf.PrinterRow;
 import dev.lampwright.shelf.RigStatus;
 import dev.lampwright.shelf.ShelfRow;
 import dev.lampwright.shelf.Standing;
+import java.util.List;
 import java.util.Optional;
 
 /** The shelf as it is sent to its page, put together rig by rig in their order. For one thread. */
@@ -41,24 +43,33 @@ final class ShelfMessage {
     }
 
     private static JsonObject rig(int id, String name, ShelfRow row) {
-        RigStatus.Doing doing = row.status().doing();
-        JsonObject rig = new JsonObject()
-                .put("id", id)
-                .put("name", name)
-                .put("standing", row.standing().word())
-                .putIfAny("state", doing.state())
-                .putIfAny("alarm", doing.alarm())
-                .putIfAny("fault", doing.faultText())
-                .putIfAny("silence", doing.silence())
-                .putIfAny("look", row.status().light().look())
-                .putRounded("share", Math.rint(doing.progress() * SHARES) / SHARES)
-                .putRounded("left_s", stepped(doing.leftSeconds()));
+        JsonObject rig = new JsonObject().put("id", id);
+        doing(rig, new PrinterRow(name, row.standing(), row.status().doing()));
+        rig.putIfAny("look", row.status().light().look());
+        List<PrinterRow> printers = row.printers();
+        if (!printers.isEmpty()) {
+            JsonArray each = new JsonArray();
+            printers.forEach(printer -> each.add(doing(new JsonObject(), printer)));
+            rig.put("printers", each);
+        }
         if (row.standing() == Standing.LOST) {
             rig.putRounded("heard_s", stepped(row.heardSeconds()));
         } else if (row.standing().isThere() && !row.status().light().isLit()) {
             rig.put("unlit", true);
         }
         return row.twice() ? rig.put("twice", true) : rig;
+    }
+
+    private static JsonObject doing(JsonObject whose, PrinterRow row) {
+        RigStatus.Doing doing = row.doing();
+        return whose.put("name", row.name())
+                .put("standing", row.standing().word())
+                .putIfAny("state", doing.state())
+                .putIfAny("alarm", doing.alarm())
+                .putIfAny("fault", doing.faultText())
+                .putIfAny("silence", doing.silence())
+                .putRounded("share", Math.rint(doing.progress() * SHARES) / SHARES)
+                .putRounded("left_s", stepped(doing.leftSeconds()));
     }
 
     /** As precise as it is shown, so that a change is sent only if it can be seen. */

@@ -9,7 +9,10 @@ import dev.lampwright.upkeep.Printable;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What a daemon reports of one rig, as far as a view of all needs it. Texts are fit for a terminal; one that is not there is empty.
@@ -23,7 +26,8 @@ import java.util.Optional;
  * @param at when it reported, by its computer's clock
  * @param page address of its live page
  * @param strip six hexadecimal digits for each colour along the strip
- * @param doing what the printer does
+ * @param doing what the printer does; of several, the one that needs a person most
+ * @param printers what each of several printers does, at least two; empty if there is one, which has no name
  * @param light what shows it
  */
 public record RigStatus(
@@ -37,12 +41,22 @@ public record RigStatus(
         String page,
         String strip,
         Doing doing,
+        List<Printer> printers,
         Light light) {
     private static final String STATUS = new OwnTopics("").status();
     private static final int MOST_BYTES = 1 << 16;
     private static final int LONGEST_NAME = 253;
     private static final int LONGEST_TEXT = 200;
     private static final int MOST_DIGITS = 6 * 64;
+    /** More than a strip can show. */
+    private static final int MOST_PRINTERS = 32;
+
+    private static final Set<String> WITH_PROGRESS = Set.of("warming", "printing", "held");
+
+    /** Keeps a copy of the list. */
+    public RigStatus {
+        printers = List.copyOf(printers);
+    }
 
     /**
      * What the printer does.
@@ -56,6 +70,14 @@ public record RigStatus(
      */
     public record Doing(
             String state, String alarm, String faultText, String silence, double progress, double leftSeconds) {}
+
+    /**
+     * One of several printers of a rig.
+     *
+     * @param name its name
+     * @param doing what it does
+     */
+    public record Printer(String name, Doing doing) {}
 
     /**
      * What shows it.
@@ -96,7 +118,6 @@ public record RigStatus(
      * @return the same as others read, without when, page and strip
      */
     public static RigStatus here(String rig, Signature signature, Report report) {
-        Report.Printer printer = report.printer();
         return new RigStatus(
                 "",
                 rig,
@@ -107,14 +128,22 @@ public record RigStatus(
                 Optional.empty(),
                 "",
                 "",
-                new Doing(
-                        printer.state().word(),
-                        printer.alarm().word(),
-                        printer.faultText(),
-                        printer.silence(),
-                        report.progress(),
-                        report.leftSeconds()),
+                doing(report, report.printer()),
+                report.printers().stream()
+                        .filter(printer -> !printer.name().isEmpty())
+                        .map(printer -> new Printer(printer.name(), doing(report, printer)))
+                        .toList(),
                 new Light(report.light().look(), report.lines().controller()));
+    }
+
+    private static Doing doing(Report report, Report.Printer printer) {
+        return new Doing(
+                printer.state().word(),
+                printer.alarm().word(),
+                printer.faultText(),
+                printer.silence(),
+                report.progress(printer),
+                report.leftSeconds(printer));
     }
 
     private static RigStatus of(String prefix, JsonNode node) {
@@ -129,14 +158,31 @@ public record RigStatus(
                 instant(node.path("at").asText()),
                 page(node.path("page").asText()),
                 strip(node.path("strip_rgb").asText()),
-                new Doing(
-                        text(node, "state", LONGEST_TEXT),
-                        text(node, "alarm", LONGEST_TEXT),
-                        text(node, "fault_text", LONGEST_TEXT),
-                        text(node, "silence", LONGEST_TEXT),
-                        node.path("progress").asDouble(Double.NaN),
-                        node.path("left_s").asDouble(Double.NaN)),
+                doing(node),
+                printers(node.path("printers")),
                 new Light(text(node, "look", LONGEST_TEXT), text(node, "link", LONGEST_TEXT)));
+    }
+
+    /** A printer says how far its job is as long as it says so, and the shelf shows that while it is at work. */
+    private static Doing doing(JsonNode node) {
+        String state = text(node, "state", LONGEST_TEXT);
+        return new Doing(
+                state,
+                text(node, "alarm", LONGEST_TEXT),
+                text(node, "fault_text", LONGEST_TEXT),
+                text(node, "silence", LONGEST_TEXT),
+                WITH_PROGRESS.contains(state) ? node.path("progress").asDouble(Double.NaN) : Double.NaN,
+                node.path("left_s").asDouble(Double.NaN));
+    }
+
+    private static List<Printer> printers(JsonNode node) {
+        List<Printer> printers = new ArrayList<>();
+        node.properties().forEach(field -> {
+            if (printers.size() < MOST_PRINTERS) {
+                printers.add(new Printer(Printable.beginning(field.getKey(), LONGEST_NAME), doing(field.getValue())));
+            }
+        });
+        return printers;
     }
 
     private static String text(JsonNode node, String key, int longest) {

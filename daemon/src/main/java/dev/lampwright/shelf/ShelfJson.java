@@ -37,7 +37,6 @@ public final class ShelfJson {
      */
     public static JsonObject rig(ShelfRow row) {
         RigStatus status = row.status();
-        RigStatus.Doing doing = status.doing();
         JsonObject rig = new JsonObject()
                 .put("prefix", status.prefix())
                 .putIfAny("rig", status.rig())
@@ -46,18 +45,36 @@ public final class ShelfJson {
                 .put("needs_person", row.standing().needsPerson())
                 .put("twice", row.twice())
                 .putRounded("heard_s", row.heardSeconds())
-                .putIfAny("why", status.why())
-                .putIfAny("state", doing.state())
-                .putIfAny("alarm", doing.alarm())
-                .putIfAny("fault_text", doing.faultText())
-                .putIfAny("silence", doing.silence())
-                .putRounded("progress", doing.progress())
-                .putRounded("left_s", doing.leftSeconds())
-                .putIfAny("look", status.light().look())
+                .putIfAny("why", status.why());
+        doing(rig, status.doing());
+        List<PrinterRow> printers = row.printers();
+        if (!printers.isEmpty()) {
+            JsonArray each = new JsonArray();
+            printers.forEach(printer -> each.add(printer(printer)));
+            rig.put("printers", each);
+        }
+        rig.putIfAny("look", status.light().look())
                 .putIfAny("link", status.light().link())
                 .putIfAny("page", status.page())
                 .putIfAny("strip_rgb", status.strip());
         status.at().ifPresent(at -> rig.put("at", at.toString()));
         return rig;
+    }
+
+    private static JsonObject printer(PrinterRow row) {
+        JsonObject printer = new JsonObject()
+                .put("name", row.name())
+                .put("standing", row.standing().word())
+                .put("needs_person", row.standing().needsPerson());
+        return doing(printer, row.doing());
+    }
+
+    private static JsonObject doing(JsonObject whose, RigStatus.Doing doing) {
+        return whose.putIfAny("state", doing.state())
+                .putIfAny("alarm", doing.alarm())
+                .putIfAny("fault_text", doing.faultText())
+                .putIfAny("silence", doing.silence())
+                .putRounded("progress", doing.progress())
+                .putRounded("left_s", doing.leftSeconds());
     }
 }

@@ -1,8 +1,7 @@
 package dev.lampwright.shelf;
 
 import java.util.Comparator;
-import java.util.function.Function;
-import java.util.regex.Pattern;
+import java.util.List;
 
 /**
  * A rig on the shelf.
@@ -13,14 +12,11 @@ import java.util.regex.Pattern;
  * @param twice whether several daemons report under its prefix
  */
 public record ShelfRow(RigStatus status, Standing standing, double heardSeconds, boolean twice) {
-    private static final Pattern NUMBER = Pattern.compile("\\d+");
-    private static final int DIGITS = 12;
-
     /** Who needs a person first, then who is ready soonest, then by name, where 2 comes before 10. */
     public static final Comparator<ShelfRow> ORDER = Comparator.comparing(ShelfRow::standing)
             .thenComparingDouble(ShelfRow::soonest)
-            .thenComparing(byName(RigStatus::rig))
-            .thenComparing(byName(RigStatus::prefix));
+            .thenComparing(row -> row.status().rig(), NaturalOrder.OF_NAMES)
+            .thenComparing(row -> row.status().prefix(), NaturalOrder.OF_NAMES);
 
     /**
      * A rig of this process.
@@ -33,20 +29,31 @@ public record ShelfRow(RigStatus status, Standing standing, double heardSeconds,
     }
 
     /**
-     * To the minute, so that rigs that are ready at nearly the same time do not keep swapping places. Comparing puts NaN, for an unknown
-     * time, last.
+     * The printers of a rig with several.
+     *
+     * @return who needs a person most first; empty if there is one without a name, or the rig is not there
      */
+    public List<PrinterRow> printers() {
+        return standing.isThere() && !status.printers().isEmpty()
+                ? status.printers().stream()
+                        .map(printer -> new PrinterRow(printer.name(), Standing.of(printer.doing()), printer.doing()))
+                        .sorted(PrinterRow.ORDER)
+                        .toList()
+                : List.of();
+    }
+
+    /**
+     * What there is to count: the printers of a rig with several, else the rig itself.
+     *
+     * @return at least one, who needs a person most first
+     */
+    public List<PrinterRow> each() {
+        List<PrinterRow> printers = printers();
+        return printers.isEmpty() ? List.of(new PrinterRow("", standing, status.doing())) : printers;
+    }
+
+    /** Of a rig with several printers, that of the one by which it stands where it does. */
     private double soonest() {
-        return standing == Standing.WORKING ? Math.rint(status.doing().leftSeconds() / 60) : 0;
-    }
-
-    private static Comparator<ShelfRow> byName(Function<RigStatus, String> name) {
-        return Comparator.comparing(row -> padded(name.apply(row.status())), String.CASE_INSENSITIVE_ORDER);
-    }
-
-    private static String padded(String name) {
-        return NUMBER.matcher(name)
-                .replaceAll(number ->
-                        "0".repeat(Math.max(0, DIGITS - number.group().length())) + number.group());
+        return standing == Standing.WORKING ? each().get(0).soonest() : 0;
     }
 }

@@ -1,5 +1,6 @@
 package dev.lampwright.shelf;
 
+import java.util.Comparator;
 import java.util.Locale;
 
 /** How much a rig needs a person, the most first. */
@@ -24,7 +25,7 @@ public enum Standing {
     ENDED;
 
     /**
-     * Where a rig stands.
+     * Where a rig stands: of several printers, the one that needs a person most counts.
      *
      * @param status what it reports
      * @param old whether it reported too long ago
@@ -36,10 +37,22 @@ public enum Standing {
         if (old) {
             return LOST;
         }
-        return switch (status.doing().alarm()) {
+        return status.printers().stream()
+                .map(printer -> of(printer.doing()))
+                .min(Comparator.naturalOrder())
+                .orElseGet(() -> of(status.doing()));
+    }
+
+    /**
+     * Where a printer stands.
+     *
+     * @param doing what it does
+     */
+    static Standing of(RigStatus.Doing doing) {
+        return switch (doing.alarm()) {
             case "alert" -> FAULT;
             case "acknowledged", "ringback" -> ACKNOWLEDGED;
-            default -> of(status.doing().state());
+            default -> of(doing.state());
         };
     }
 

@@ -295,6 +295,7 @@ export const CHINESE = {
   "shelf.working": "{count} 个工作中",
   "shelf.empty": "还没有灯组在运行。“rigs”文件夹里的每个文件对应一个。",
   "shelf.elsewhere": "位于 {host}",
+  "shelf.printer": "{rig} 上的 {printer}",
   "shelf.state.share": "{state} {share}",
   "shelf.rejected": "未运行",
   "shelf.lost": "失联",

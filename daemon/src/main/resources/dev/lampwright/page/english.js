@@ -295,6 +295,7 @@ export const ENGLISH = {
   "shelf.working": { one: "{count} at work", other: "{count} at work" },
   "shelf.empty": "No rig is running yet. Each file in the folder “rigs” defines one.",
   "shelf.elsewhere": "on {host}",
+  "shelf.printer": "{printer} on {rig}",
   "shelf.state.share": "{state} {share}",
   "shelf.rejected": "Not running",
   "shelf.lost": "Lost",

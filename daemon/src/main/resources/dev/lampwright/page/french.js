@@ -295,6 +295,7 @@ export const FRENCH = {
   "shelf.working": { one: "{count} au travail", many: "{count} au travail", other: "{count} au travail" },
   "shelf.empty": "Aucun rig ne tourne encore. Chaque fichier du dossier « rigs » en définit un.",
   "shelf.elsewhere": "sur {host}",
+  "shelf.printer": "{printer} sur {rig}",
   "shelf.state.share": "{state} {share}",
   "shelf.rejected": "Ne tourne pas",
   "shelf.lost": "Injoignable",

@@ -295,6 +295,7 @@ export const GERMAN = {
   "shelf.working": { one: "{count} bei der Arbeit", other: "{count} bei der Arbeit" },
   "shelf.empty": "Noch läuft kein Rig. Jede Datei im Ordner „rigs“ definiert eins.",
   "shelf.elsewhere": "auf {host}",
+  "shelf.printer": "{printer} an {rig}",
   "shelf.state.share": "{state} {share}",
   "shelf.rejected": "Läuft nicht",
   "shelf.lost": "Nicht erreichbar",

@@ -36,11 +36,49 @@ const LISTENERS = {
 const tab = new Tab((topic, message) => LISTENERS[topic]?.(message));
 const entry = new Entry(() => tab.open());
 
+/** What a rig or one of its printers is doing, in words. */
+class Lines {
+  #parts = {};
+  #element;
+
+  constructor(kind) {
+    this.#element = part("span", kind);
+    for (const name of ["name", "state", "progress", "note"]) {
+      this.#parts[name] = part("span", name);
+      this.#element.append(this.#parts[name]);
+    }
+    this.#parts.progress.ariaHidden = "true";
+    this.#parts.progress.append(part("span", ""));
+  }
+
+  get element() {
+    return this.#element;
+  }
+
+  tell(what, state, share, notes) {
+    const { name, progress } = this.#parts;
+    this.#element.dataset.stands = what.standing;
+    set(name, what.name);
+    if (what.host !== undefined) {
+      const host = part("span", "host");
+      host.textContent = ` ${say("shelf.elsewhere", { host: what.host })}`;
+      name.append(host);
+    }
+    set(this.#parts.state, state);
+    set(this.#parts.note, notes.filter((note) => note !== "").join(" · "));
+    progress.classList.toggle("none", share === undefined);
+    progress.firstElementChild.style.width = `${100 * (share ?? 0)}%`;
+  }
+}
+
 /** One rig as it is drawn. */
 class Card {
   #item = document.createElement("li");
   #box = null;
-  #parts = {};
+  #inside;
+  #words = new Lines("words");
+  #list = part("span", "printers");
+  #printers = new Map();
   #pens;
   #image;
   #pace = new Pace();
@@ -61,14 +99,7 @@ class Card {
     const light = part("span", "light");
     light.ariaHidden = "true";
     light.append(...canvases);
-    const words = part("span", "words");
-    for (const name of ["name", "state", "progress", "note"]) {
-      this.#parts[name] = part("span", name);
-      words.append(this.#parts[name]);
-    }
-    this.#parts.progress.ariaHidden = "true";
-    this.#parts.progress.append(part("span", ""));
-    this.#parts.inside = [light, words];
+    this.#inside = [light, this.#words.element, this.#list];
   }
 
   get item() {
@@ -81,21 +112,37 @@ class Card {
     this.#box = this.#boxFor(rig);
     this.#item.dataset.standing = rig.standing;
     this.#item.dataset.unlit = rig.unlit === true;
-    const { name, state, progress, note } = this.#parts;
-    set(name, rig.name);
-    if (rig.host !== undefined) {
-      const host = part("span", "host");
-      host.textContent = ` ${say("shelf.elsewhere", { host: rig.host })}`;
-      name.append(host);
+    const printers = rig.printers ?? [];
+    if (printers.length === 0) {
+      this.#words.tell(rig, stateOf(rig), rig.share, [whyOf(rig), ...notesOf(rig)]);
+    } else {
+      this.#words.tell(rig, "", undefined, notesOf(rig));
     }
-    set(state, stateOf(rig));
-    set(note, noteOf(rig));
-    const share = rig.share;
-    progress.classList.toggle("none", share === undefined);
-    progress.firstElementChild.style.width = `${100 * (share ?? 0)}%`;
+    this.#words.element.classList.toggle("several", printers.length > 0);
+    this.#tellPrinters(printers);
     if (lookBefore !== undefined && lookBefore !== rig.look && this.#colours !== null) {
       this.show(this.#colours);
     }
+  }
+
+  /** Who needs a person most comes first. */
+  #tellPrinters(printers) {
+    const names = printers.map(({ name }) => name);
+    for (const name of [...this.#printers.keys()].filter((known) => !names.includes(known))) {
+      this.#printers.get(name).element.remove();
+      this.#printers.delete(name);
+    }
+    printers.forEach((printer, i) => {
+      if (!this.#printers.has(printer.name)) {
+        this.#printers.set(printer.name, new Lines("printer"));
+      }
+      const lines = this.#printers.get(printer.name);
+      lines.tell(printer, stateOf(printer), printer.share, [whyOf(printer)]);
+      if (this.#list.children[i] !== lines.element) {
+        this.#list.insertBefore(lines.element, this.#list.children[i] ?? null);
+      }
+    });
+    this.#list.hidden = printers.length === 0;
   }
 
   /** A link if there is somewhere to go. */
@@ -104,7 +151,7 @@ class Card {
     let box = this.#box;
     if (box === null || box.tagName !== tag) {
       box = part(tag, "rig");
-      box.append(...this.#parts.inside);
+      box.append(...this.#inside);
       this.#item.replaceChildren(box);
     }
     if (rig.page !== undefined) {
@@ -177,15 +224,16 @@ function stateOf(rig) {
   }
 }
 
-function noteOf(rig) {
-  const notes = [whyOf(rig)];
-  if (rig.unlit) {
-    notes.push(say("shelf.unlit"));
-  }
-  if (rig.twice) {
-    notes.push(say("shelf.twice"));
-  }
-  return notes.filter((note) => note !== "").join(" · ");
+/** What concerns the whole rig. */
+function notesOf({ unlit, twice }) {
+  return [unlit ? say("shelf.unlit") : "", twice ? say("shelf.twice") : ""];
+}
+
+/** What there is to count: the printers of a rig with several, else the rig; each with a name that nothing else on the shelf has. */
+function eachOf(rigs) {
+  return rigs.flatMap((rig) => (rig.printers ?? []).length === 0
+    ? [{ ...rig, key: `${rig.id}` }]
+    : rig.printers.map((printer) => ({ ...printer, key: `${rig.id} ${printer.name}`, name: say("shelf.printer", { printer: printer.name, rig: rig.name }) })));
 }
 
 function whyOf({ standing, state, fault, silence, left_s: left, heard_s: heard, why }) {
@@ -208,7 +256,7 @@ function takeShelf({ version: next, rigs, broker }) {
   version = next;
   set(byId("version"), say("page.version", { version }));
   set(byId("broker"), broker === undefined ? "" : say("shelf.broker", { broker }));
-  const faulty = new Set([...cards].filter(([, { rig }]) => rig.standing === "fault").map(([id]) => id));
+  const faulty = new Set(faultsOf([...cards.values()].map(({ rig }) => rig)).map(({ key }) => key));
   const began = cards.size > 0;
   const here = new Set(rigs.map(({ id }) => id));
   for (const [id, card] of cards) {
@@ -225,11 +273,15 @@ function takeShelf({ version: next, rigs, broker }) {
   }
   arrange(rigs);
   sum(rigs);
-  const news = rigs.filter(({ id, standing }) => began && standing === "fault" && !faulty.has(id));
+  const news = faultsOf(rigs).filter(({ key }) => began && !faulty.has(key));
   if (news.length > 0) {
-    set(byId("news"), news.map((rig) => say("shelf.news", { rig: rig.name, state: stateOf(rig) })).join(" "));
+    set(byId("news"), news.map((each) => say("shelf.news", { rig: each.name, state: stateOf(each) })).join(" "));
   }
   wake();
+}
+
+function faultsOf(rigs) {
+  return eachOf(rigs).filter(({ standing }) => standing === "fault");
 }
 
 /** Puts each card where it belongs, and moves none that is there already; what has the focus keeps it. */
@@ -252,8 +304,9 @@ function arrange(rigs) {
 }
 
 function sum(rigs) {
-  const needing = rigs.filter(({ standing }) => GROUPS.needs.includes(standing)).length;
-  const working = rigs.filter(({ standing }) => standing === "working");
+  const each = eachOf(rigs);
+  const needing = each.filter(({ standing }) => GROUPS.needs.includes(standing)).length;
+  const working = each.filter(({ standing }) => standing === "working");
   const words = [say("shelf.rigs", { count: rigs.length }), needing === 0 ? say("shelf.none") : say("shelf.need", { count: needing })];
   if (working.length > 0) {
     words.push(say("shelf.working", { count: working.length }));

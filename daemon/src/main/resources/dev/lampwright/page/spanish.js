@@ -295,6 +295,7 @@ export const SPANISH = {
   "shelf.working": { one: "{count} trabajando", many: "{count} trabajando", other: "{count} trabajando" },
   "shelf.empty": "Todavía no hay ningún rig en marcha. Cada archivo de la carpeta «rigs» define uno.",
   "shelf.elsewhere": "en {host}",
+  "shelf.printer": "{printer} en {rig}",
   "shelf.state.share": "{state} {share}",
   "shelf.rejected": "No está en marcha",
   "shelf.lost": "Sin contacto",

@@ -91,19 +91,27 @@ class ShelfIT {
             keep(broker, "alder", PrinterState.PRINTING, AlarmState.NORMAL);
             keep(broker, "a/b/c/rowan", PrinterState.FAULT, AlarmState.ALERT);
             keep(broker, "shop/birch", PrinterState.DONE, AlarmState.NORMAL);
+            broker.publish("hall/bench/status", Statuses.ofSeveral("bench", Instant.now()), true);
             broker.publish("shop/oak/status", "online", true);
             broker.publish("shop/elm/status", "{\"online\":true,\"state\":\"idle\"}", true);
             JsonNode told = shelf(broker);
             List<String> prefixes = StreamSupport.stream(told.path("rigs").spliterator(), false)
                     .map(rig -> rig.path("prefix").asText())
                     .toList();
-            assertEquals(List.of("a/b/c/rowan", "shop/birch", "alder"), prefixes);
+            assertEquals(List.of("hall/bench", "a/b/c/rowan", "shop/birch", "alder"), prefixes);
             assertEquals("fault", told.path("rigs").get(0).path("standing").asText());
+            JsonNode printers = told.path("rigs").get(0).path("printers");
+            assertEquals(
+                    "{\"name\":\"birch\",\"standing\":\"fault\",\"needs_person\":true,\"state\":\"fault\",\"alarm\":\"alert\","
+                            + "\"fault_text\":\"door open\"}",
+                    printers.get(0).toString());
+            assertEquals(45, printers.get(1).path("left_s").asInt());
+            assertEquals(4, printers.size());
             assertEquals("+/+/+/+/status", told.path("searched").get(3).asText());
             Run table = Run.of("shelf", "--broker", broker.url().toString(), "--levels", "2");
-            assertTrue(table.out().startsWith("2 rigs, 1 needs you, 1 at work (next ready in 10 min)\n"), table.out());
+            assertTrue(table.out().startsWith("3 rigs, 2 need you, 4 at work (next ready in 45 s)\n"), table.out());
             assertTrue(
-                    table.out().endsWith("Found under alder, shop/…. Looked for prefixes of up to 2 levels.\n"),
+                    table.out().endsWith("Found under alder, hall/…, shop/…. Looked for prefixes of up to 2 levels.\n"),
                     table.out());
         }
     }

@@ -52,6 +52,23 @@ class ShelfTableTest {
     }
 
     @Test
+    void eachOfSeveralPrintersHasALine() {
+        hear("shop/bench", Statuses.ofSeveral("bench", Statuses.AT));
+        hear("oak", PrinterState.IDLE, AlarmState.NORMAL);
+        assertEquals("""
+                RIG             ON          STATE          DONE        LEFT  STRIP
+                bench           shed                                         @
+                  birch                     FAULT
+                    door open
+                  hazel                     heating        60 %        45 s
+                  rowan                     printing       90 %       2 min
+                  alder                     printing       42 %      10 min
+                oak             shed        idle                             @""", String.join("\n", lines(99)).replaceAll(" +\n", "\n").stripTrailing());
+        assertEquals("2 rigs, 1 needs you, 3 at work (next ready in 45 s)", ShelfTable.summary(shelf.rows(0)));
+        assertEquals("… and 2 more; make the window taller, or use --once", lines(5).get(1));
+    }
+
+    @Test
     void whatThereIsNoRoomForIsCounted() {
         for (int i = 1; i <= 30; i++) {
             hear(

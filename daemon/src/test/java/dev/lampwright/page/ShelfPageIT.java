@@ -78,8 +78,9 @@ class ShelfPageIT {
     }
 
     private static String names() {
-        return String.valueOf(browser.run(
-                "return [...document.querySelectorAll('.rig .name')].map(e => e.textContent.trim()).join(', ')"));
+        return String.valueOf(
+                browser.run(
+                        "return [...document.querySelectorAll('.rig .words .name')].map(e => e.textContent.trim()).join(', ')"));
     }
 
     private static void awaitNames(String names) {
@@ -133,6 +134,34 @@ class ShelfPageIT {
         assertEquals(List.of(), browser.complaints());
     }
 
+    /** Those of another computer, which are drawn as those of this one. */
+    @Test
+    void eachOfSeveralPrintersOnOneStripIsShownWhoNeedsAPersonFirst() throws IOException {
+        open();
+        broker.publish("hall/bench/status", Statuses.ofSeveral("bench", Instant.now()), true);
+        try {
+            awaitNames("bench on shed, birch, oak, hazel, elm on shed, alder, rowan");
+            assertEquals("birch on bench: Fault", browser.text("news"));
+            assertEquals("7 rigs · 4 need you · 5 at work", browser.text("sum"));
+            assertEquals(
+                    "birch Fault door open | hazel Heating 60 % | rowan Printing 90 % | alder Printing 42 %",
+                    String.valueOf(browser.run("""
+                            return [...document.querySelectorAll('.rig .printer')].map((printer) =>
+                              ['name', 'state', 'note'].map((part) => printer.querySelector('.' + part).textContent)
+                                .slice(0, printer.dataset.stands === 'fault' ? 3 : 2).join(' ')).join(' | ')""")));
+            assertTrue(browser.all(".rig").get(0).getText().contains("2 min"), "when rowan is ready");
+            picture("shelf-printers");
+            browser.resize(360, 740, 1);
+            assertEquals(
+                    true, browser.run("return document.documentElement.scrollWidth <= 360"), "no scrolling sideways");
+            picture("shelf-printers-phone");
+        } finally {
+            browser.resize(1100, 900, 1);
+            broker.publish("hall/bench/status", "", true);
+            awaitNames("birch, oak, hazel, elm on shed, alder, rowan");
+        }
+    }
+
     /** By the pixels that are drawn. */
     private static boolean isRed(String name) {
         Object rgb = browser.run("""
@@ -157,7 +186,8 @@ class ShelfPageIT {
             browser.prefer(scheme, false);
             browser.resize(360, 740, 1);
             browser.open(rig.url());
-            Await.until("the rigs", () -> browser.all(".rig").size() >= 5);
+            broker.publish("hall/bench/status", Statuses.ofSeveral("bench", Instant.now()), true);
+            Await.until("the rigs", () -> browser.all(".rig").size() >= 6);
             assertEquals(
                     true, browser.run("return document.documentElement.scrollWidth <= 360"), "no scrolling sideways");
             browser.run(axe);
@@ -169,6 +199,7 @@ class ShelfPageIT {
             }
             picture("shelf-phone-" + scheme);
         }
+        broker.publish("hall/bench/status", "", true);
         browser.prefer("dark", false);
         browser.resize(1100, 900, 1);
         assertEquals(List.of(), found);

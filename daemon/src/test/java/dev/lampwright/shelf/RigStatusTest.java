@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.desk.Signature;
 import dev.lampwright.printer.PrinterState;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,6 +36,7 @@ class RigStatusTest {
                         "ff8000000000",
                         new RigStatus.Doing(
                                 "printing", "acknowledged", "nozzle heater does not get hot", "", 0.42, 600),
+                        List.of(),
                         new RigStatus.Light("printing", "lit")),
                 status);
         RigStatus gone = RigStatus.of("shop/alder/status", Statuses.gone("alder", "lost"))
@@ -41,6 +44,29 @@ class RigStatusTest {
         assertFalse(gone.online());
         assertEquals("lost", gone.why());
         assertEquals("alder", gone.rig());
+    }
+
+    @Test
+    void eachOfSeveralPrintersIsRead() {
+        RigStatus status = RigStatus.of("shop/bench/status", Statuses.ofSeveral("bench", Statuses.AT))
+                .orElseThrow();
+        assertEquals(
+                List.of(
+                        new RigStatus.Printer("alder", new RigStatus.Doing("printing", "normal", "", "", 0.42, 600)),
+                        new RigStatus.Printer(
+                                "birch",
+                                new RigStatus.Doing("fault", "alert", "door open", "", Double.NaN, Double.NaN)),
+                        new RigStatus.Printer("hazel", new RigStatus.Doing("warming", "normal", "", "", 0.6, 45)),
+                        new RigStatus.Printer("rowan", new RigStatus.Doing("printing", "normal", "", "", 0.9, 120))),
+                status.printers());
+        assertEquals("fault", status.doing().state());
+        RigStatus here = RigStatus.here("bench", new Signature("shed", "bench", "a1"), Statuses.reportOfSeveral());
+        assertEquals(status.printers(), here.printers(), "as a rig of this process");
+        assertEquals(
+                List.of(),
+                read("a/status", "{\"program\":\"lampwright\",\"printers\":[\"alder\"]}")
+                        .orElseThrow()
+                        .printers());
     }
 
     @ParameterizedTest

@@ -73,6 +73,39 @@ class ShelfTest {
     }
 
     @Test
+    void aRigWithSeveralPrintersStandsWhereTheOneDoesThatNeedsAPersonMost() {
+        hear("idle", PrinterState.IDLE);
+        hear("done", PrinterState.DONE);
+        hear("bench", Statuses.ofSeveral("bench", wall()), false);
+        assertEquals("bench done idle", names());
+        ShelfRow bench = rows().get(0);
+        assertEquals(Standing.FAULT, bench.standing());
+        assertEquals(
+                List.of("birch fault", "hazel working", "rowan working", "alder working"),
+                bench.printers().stream()
+                        .map(printer ->
+                                printer.name() + " " + printer.standing().word())
+                        .toList());
+        second = 60;
+        assertEquals(Standing.LOST, rows().get(0).standing());
+        assertEquals(List.of(), rows().get(0).printers(), "nobody knows what they do now");
+    }
+
+    @Test
+    void namesWithNumbersAreInTheOrderOfTheNumbers() {
+        List<String> names = List.of("a", "A2", "a10", "a10b", "a100", "b1", "b01x", "b2");
+        for (int i = 0; i < names.size(); i++) {
+            for (int j = 0; j < names.size(); j++) {
+                assertEquals(
+                        Integer.compare(i, j),
+                        Integer.signum(NaturalOrder.OF_NAMES.compare(names.get(i), names.get(j))),
+                        names.get(i) + " " + names.get(j));
+            }
+        }
+        assertEquals(0, NaturalOrder.OF_NAMES.compare("p007", "P7"));
+    }
+
+    @Test
     void whoIsReadySoonestComesFirstAmongThoseAtWorkAndTheRestGoByName() {
         hear("p2", Statuses.of("p2", PrinterState.PRINTING, AlarmState.NORMAL, "a1", wall(), 900), false);
         hear("p10", Statuses.of("p10", PrinterState.PRINTING, AlarmState.NORMAL, "a1", wall(), 60), false);

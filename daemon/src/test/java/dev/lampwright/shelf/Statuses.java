@@ -39,6 +39,44 @@ public final class Statuses {
                 new Signature("shed", rig, run), new Report.Sight(at, "http://shed:7118/", "ff8000000000")));
     }
 
+    /**
+     * One of a rig whose strip shows several printers: birch has a fault, alder prints with 600 s left, rowan prints with 120 s left, and hazel
+     * heats up.
+     */
+    public static byte[] ofSeveral(String rig, Instant at) {
+        return bytes(reportOfSeveral()
+                .json(new Signature("shed", rig, "a1"), new Report.Sight(at, "http://shed:7118/", "ff8000000000")));
+    }
+
+    /** What such a rig's daemon reports. */
+    static Report reportOfSeveral() {
+        return new Report(
+                "1.2",
+                List.of(
+                        printer("alder", PrinterState.PRINTING, AlarmState.NORMAL, "", 0.42),
+                        printer("birch", PrinterState.FAULT, AlarmState.ALERT, "door open", 0.1),
+                        printer("hazel", PrinterState.WARMING, AlarmState.NORMAL, "", Double.NaN),
+                        printer("rowan", PrinterState.PRINTING, AlarmState.NORMAL, "", 0.9)),
+                new Report.Light("fault", 1, false, new StripCurrent(320, 1500)),
+                new Report.Lines("lit", "", "connected"),
+                60,
+                Map.of(
+                        "alder.job.left_s", 600.0,
+                        "rowan.job.left_s", 120.0,
+                        "hazel.bed.heat", 0.5,
+                        "hazel.nozzle.heat", 0.7,
+                        "hazel.nozzle.ready_s", 45.0,
+                        "alder.job.progress", 0.42,
+                        "rowan.job.progress", 0.9),
+                Map.of(),
+                AskedFor.NOTHING);
+    }
+
+    private static Report.Printer printer(
+            String name, PrinterState state, AlarmState alarm, String fault, double progress) {
+        return new Report.Printer(name, state, "", alarm, fault, state.word(), progress);
+    }
+
     /** One of a rig in good order. */
     public static byte[] of(String rig, PrinterState state) {
         return of(rig, state, AlarmState.NORMAL, "a1", AT);
