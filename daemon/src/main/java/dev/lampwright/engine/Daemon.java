@@ -9,6 +9,7 @@ import dev.lampwright.config.PrinterLight;
 import dev.lampwright.config.Swatches;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.cue.Wishes;
+import dev.lampwright.desk.AskedFor;
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.KnownLooks;
 import dev.lampwright.desk.Namesake;
@@ -362,8 +363,23 @@ public final class Daemon implements AutoCloseable {
      * @return a snapshot
      */
     public Report report() {
-        Running now = running;
         FrameReport frame = frames.snapshot();
+        return report(frame, pace(frame.frames()), signals(frame), units(), desk.asked());
+    }
+
+    /**
+     * As much of the {@link #report} as somebody who looks at many rigs needs, for a fraction of its cost.
+     *
+     * @return a snapshot without pace, units and what was asked for, and with no signals but those that tell how far the printers are
+     */
+    public Report outline() {
+        FrameReport frame = frames.outline();
+        return report(frame, Double.NaN, frame.signals(), Map.of(), AskedFor.NOTHING);
+    }
+
+    private Report report(
+            FrameReport frame, double pace, Map<String, Double> signals, Map<String, String> units, AskedFor asked) {
+        Running now = running;
         LinkStatus link = now.link().status();
         Statuses read = statuses.get();
         List<Report.Printer> printers = frame.printers().stream()
@@ -377,10 +393,10 @@ public final class Daemon implements AutoCloseable {
                         word(link.state()),
                         link.lastReset().map(LastReset::word).orElse(""),
                         word(now.printer().brokerState().phase())),
-                pace(frame.frames()),
-                signals(frame),
-                units(),
-                desk.asked());
+                pace,
+                signals,
+                units,
+                asked);
     }
 
     private Report.Printer printer(FrameReport.Printer shown, Running now, PrinterStatus read) {

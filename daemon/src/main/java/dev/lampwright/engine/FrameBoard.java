@@ -1,6 +1,7 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.cue.AlarmState;
+import dev.lampwright.desk.Report;
 import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.signal.Signal;
@@ -16,6 +17,7 @@ import java.util.concurrent.atomic.AtomicLongArray;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.IntStream;
 
 /**
  * Holds the figures of each frame for other threads to read, always complete for one frame. One thread writes: it neither waits nor
@@ -88,10 +90,16 @@ final class FrameBoard {
     private static final class Values {
         final List<Signal> signals;
         final AtomicLongArray cells;
+        final int[] all;
+        final int[] outlined;
 
         Values(List<Signal> signals) {
             this.signals = signals;
             cells = new AtomicLongArray(signals.size());
+            all = IntStream.range(0, signals.size()).toArray();
+            outlined = IntStream.range(0, signals.size())
+                    .filter(i -> Report.isOutlined(signals.get(i).key()))
+                    .toArray();
         }
 
         long[] copy() {
@@ -102,9 +110,9 @@ final class FrameBoard {
             return copy;
         }
 
-        Map<String, Double> named(long[] copy) {
+        Map<String, Double> named(long[] copy, boolean outline) {
             Map<String, Double> named = new LinkedHashMap<>();
-            for (int i = 0; i < copy.length; i++) {
+            for (int i : outline ? outlined : all) {
                 named.put(signals.get(i).key(), Double.longBitsToDouble(copy[i]));
             }
             return named;
@@ -220,9 +228,10 @@ final class FrameBoard {
      *
      * @param nowNanos the time; of the frames skipped while light stands still, those due by then are counted
      * @param framesPerSecond rate of the frames
+     * @param outline whether only the {@linkplain Report#isOutlined outlined} signals are needed
      * @return the figures of one frame
      */
-    FrameReport read(long nowNanos, int framesPerSecond) {
+    FrameReport read(long nowNanos, int framesPerSecond, boolean outline) {
         long[] copy = new long[CELLS];
         for (int attempt = 0; ; attempt++) {
             long before = version.getAcquire();
@@ -236,7 +245,7 @@ final class FrameBoard {
             VarHandle.acquireFence();
             if (before % 2 == 0 && version.getOpaque() == before) {
                 copy[FRAMES] += rested(copy, nowNanos, framesPerSecond);
-                return report(readPrinters, from.named(read), copy);
+                return report(readPrinters, from.named(read, outline), copy);
             }
             pause(attempt);
         }

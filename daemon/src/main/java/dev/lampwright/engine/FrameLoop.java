@@ -186,7 +186,12 @@ public final class FrameLoop {
      * @return everything as of one frame
      */
     public FrameReport snapshot() {
-        return board.read(clock.getAsLong(), framesPerSecond);
+        return board.read(clock.getAsLong(), framesPerSecond, false);
+    }
+
+    /** The same with no more signals than an outline needs, which costs less. */
+    FrameReport outline() {
+        return board.read(clock.getAsLong(), framesPerSecond, true);
     }
 
     /**

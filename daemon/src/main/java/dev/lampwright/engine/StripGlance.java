@@ -9,6 +9,7 @@ import java.util.function.Supplier;
 /** What a strip looks like from afar: the newest frame in a few colours. For one thread at a time. */
 public final class StripGlance implements AutoCloseable {
     private final Supplier<FrameTap> taps;
+    private final int most;
     private FrameTap tap;
     private Optional<FrameTap.Place> place = Optional.empty();
     private Miniature colours;
@@ -20,7 +21,18 @@ public final class StripGlance implements AutoCloseable {
      * @param taps where frames can be read; a new one for each configuration
      */
     public StripGlance(Supplier<FrameTap> taps) {
+        this(taps, Miniature.MOST);
+    }
+
+    /**
+     * Creates a glance that has seen nothing yet.
+     *
+     * @param taps where frames can be read; a new one for each configuration
+     * @param most the most colours, 1 or more
+     */
+    public StripGlance(Supplier<FrameTap> taps, int most) {
         this.taps = taps;
+        this.most = most;
     }
 
     /**
@@ -45,7 +57,7 @@ public final class StripGlance implements AutoCloseable {
         close();
         tap = now;
         Config config = now.config();
-        colours = new Miniature(config.setup().order(), config.fitting().pixels());
+        colours = new Miniature(config.setup().order(), config.fitting().pixels(), most);
         place = Optional.of(now.open());
     }
 

@@ -9,6 +9,13 @@ import dev.lampwright.shelf.ShelfRow;
 
 /** A rig of this process on the shelf. For one thread. */
 final class LocalRig implements AutoCloseable {
+    /**
+     * As many as can be told apart on a card of the shelf. All strips of 64 rigs then fit into one write of the JDK's HTTP server, which holds
+     * 8192 bytes (its source, Java 17).
+     */
+    private static final int COLOURS = 24;
+
+    private final int id;
     private final String name;
     private final Daemon daemon;
     private final StripGlance strip;
@@ -16,13 +23,20 @@ final class LocalRig implements AutoCloseable {
     /**
      * Creates one that does not read the strip yet.
      *
+     * @param id its number on the shelf
      * @param name of the rig
      * @param daemon its daemon
      */
-    LocalRig(String name, Daemon daemon) {
+    LocalRig(int id, String name, Daemon daemon) {
+        this.id = id;
         this.name = name;
         this.daemon = daemon;
-        strip = new StripGlance(daemon::tap);
+        strip = new StripGlance(daemon::tap, COLOURS);
+    }
+
+    /** Its number on the shelf. */
+    int id() {
+        return id;
     }
 
     /** Whether it belongs to a daemon. */
@@ -42,7 +56,7 @@ final class LocalRig implements AutoCloseable {
 
     /** Its status now. */
     ShelfRow row() {
-        return ShelfRow.here(RigStatus.here(name, daemon.signature(), daemon.report()));
+        return ShelfRow.here(RigStatus.here(name, daemon.signature(), daemon.outline()));
     }
 
     /** Whether a look flashes. */

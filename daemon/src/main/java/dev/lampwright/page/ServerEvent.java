@@ -1,6 +1,7 @@
 package dev.lampwright.page;
 
 import java.nio.charset.StandardCharsets;
+import java.util.regex.Pattern;
 
 /**
  * Events in the format of a stream. Source: WHATWG HTML Standard, section 9.2, server-sent events: fields {@code event}, {@code data},
@@ -10,6 +11,8 @@ import java.nio.charset.StandardCharsets;
 final class ServerEvent {
     /** A line without meaning, so that nothing along the way considers the stream dead. */
     static final byte[] NOTHING = bytes(":\n\n");
+
+    private static final Pattern LINE_END = Pattern.compile("\r\n|\r|\n");
 
     private ServerEvent() {}
 
@@ -48,8 +51,11 @@ final class ServerEvent {
 
     /** Any of the standard's three line ends separates two lines. */
     private static String fields(String data) {
+        if (data.indexOf('\n') < 0 && data.indexOf('\r') < 0) {
+            return "data: " + data + '\n';
+        }
         StringBuilder fields = new StringBuilder();
-        for (String line : data.split("\r\n|\r|\n", -1)) {
+        for (String line : LINE_END.split(data, -1)) {
             fields.append("data: ").append(line).append('\n');
         }
         return fields.toString();

@@ -41,6 +41,7 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     private final Viewers viewers;
     private final Worker worker = new Worker("shelf", LOOK_EVERY, () -> look(System.nanoTime()), this::rest);
     private final Map<String, LocalRig> here = new TreeMap<>();
+    private List<LocalRig> inTurn = List.of();
     private final Elsewhere elsewhere = new Elsewhere();
     private final Map<String, Integer> ids = new HashMap<>();
     private final Map<Integer, String> stripsElsewhere = new HashMap<>();
@@ -94,6 +95,7 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     private void leaveStripsAlone() {
         here.values().forEach(LocalRig::close);
         here.clear();
+        inTurn = List.of();
         strips.clear();
         stripsElsewhere.clear();
         states = new byte[0];
@@ -129,11 +131,13 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
             boolean gone = !rig.getValue().isOf(now.get(rig.getKey()));
             if (gone) {
                 rig.getValue().close();
-                strips.remove(id("here " + rig.getKey()));
+                strips.remove(rig.getValue().id());
             }
             return gone;
         });
-        now.forEach((name, daemon) -> here.computeIfAbsent(name, same -> new LocalRig(name, daemon)));
+        now.forEach((name, daemon) ->
+                here.computeIfAbsent(name, same -> new LocalRig(id("here " + name), name, daemon)));
+        inTurn = List.copyOf(here.values());
         Set<Broker> brokers = now.values().stream()
                 .map(daemon -> daemon.tap().config().broker())
                 .collect(Collectors.toSet());
@@ -192,8 +196,8 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     private void add(Seen seen, ShelfMessage message) {
         RigStatus status = seen.row().status();
         if (seen.isHere()) {
-            boolean flashes = here.get(status.rig()).flashes(status.light().look());
-            message.addHere(id("here " + status.rig()), seen.row(), flashes);
+            LocalRig rig = here.get(status.rig());
+            message.addHere(rig.id(), seen.row(), rig.flashes(status.light().look()));
         } else {
             int id = id("at " + status.prefix());
             message.addElsewhere(id, seen.row());
@@ -205,14 +209,13 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     }
 
     private void lookAtStrips() {
-        List<Map.Entry<String, LocalRig>> rigs = new ArrayList<>(here.entrySet());
-        int count = Math.min(MOST_AT_ONCE, rigs.size());
+        int count = Math.min(MOST_AT_ONCE, inTurn.size());
         for (int i = 0; i < count; i++) {
-            Map.Entry<String, LocalRig> rig = rigs.get((next + i) % rigs.size());
-            if (rig.getValue().look()) {
-                strips.put(id("here " + rig.getKey()), rig.getValue().rgb());
+            LocalRig rig = inTurn.get((next + i) % inTurn.size());
+            if (rig.look()) {
+                strips.put(rig.id(), rig.rgb());
             }
         }
-        next = rigs.isEmpty() ? 0 : (next + count) % rigs.size();
+        next = inTurn.isEmpty() ? 0 : (next + count) % inTurn.size();
     }
 }

@@ -14,6 +14,7 @@ import java.util.concurrent.locks.LockSupport;
  */
 final class Viewer {
     private static final long STILL_THERE_NANOS = TimeUnit.SECONDS.toNanos(10);
+    private static final Topic[] TOPICS = Topic.values();
 
     private final OutputStream out;
     private final Map<Topic, byte[]> news = new ConcurrentHashMap<>();
@@ -68,9 +69,17 @@ final class Viewer {
      * @throws IOException if the viewer has left
      */
     void send(byte[] bytes) throws IOException {
+        write(bytes);
+        flush();
+    }
+
+    private void write(byte[] bytes) throws IOException {
         writingSinceNanos = System.nanoTime();
         writing = true;
         out.write(bytes);
+    }
+
+    private void flush() throws IOException {
         out.flush();
         writing = false;
     }
@@ -94,14 +103,18 @@ final class Viewer {
         }
     }
 
+    /** What is new together goes out together. */
     private boolean sendNews() throws IOException {
         boolean any = false;
-        for (Topic topic : Topic.values()) {
-            Optional<byte[]> event = take(topic);
-            if (event.isPresent()) {
-                send(event.get());
+        for (Topic topic : TOPICS) {
+            byte[] event = news.remove(topic);
+            if (event != null) {
+                write(event);
                 any = true;
             }
+        }
+        if (any) {
+            flush();
         }
         return any;
     }

@@ -2,6 +2,7 @@ package dev.lampwright.colour;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -26,6 +27,23 @@ class DecoderTest {
         assertEquals(3, decoder.pixels(strip));
         for (int i = 0; i < 9; i++) {
             assertEquals(light[i / 3 * 4 + i % 3], decoder.light(strip, i / 3, i % 3), 1.01 / 255, "value " + i);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"RGB", "GRB", "BGR", "RGBW", "WGRB"})
+    void aRunIsTheSumOfItsPixels(String order) {
+        byte[] strip = new byte[20 * order.length()];
+        new Random(order.hashCode()).nextBytes(strip);
+        Decoder decoder = new Decoder(order);
+        int[] sums = new int[3];
+        decoder.sum(strip, 3, 17, sums);
+        for (int colour = 0; colour < 3; colour++) {
+            double sum = 0;
+            for (int pixel = 3; pixel < 17; pixel++) {
+                sum += decoder.light(strip, pixel, colour);
+            }
+            assertEquals(255 * sum, sums[colour], 0.01);
         }
     }
 

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import org.junit.jupiter.api.Test;
 
 class MiniatureTest {
@@ -51,5 +53,23 @@ class MiniatureTest {
         strip[8] = 1;
         assertTrue(small.take(strip));
         assertFalse(small.take(strip));
+    }
+
+    @Test
+    void nothingIsAllocatedForAFrame() {
+        ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+        Miniature small = new Miniature("GRB", 300);
+        byte[] strip = new byte[900];
+        for (int i = 0; i < 2000; i++) {
+            strip[i % 900]++;
+            small.take(strip);
+        }
+        long before = threads.getCurrentThreadAllocatedBytes();
+        for (int i = 0; i < 2000; i++) {
+            strip[i % 900]++;
+            small.take(strip);
+        }
+        long allocated = threads.getCurrentThreadAllocatedBytes() - before;
+        assertEquals(0, allocated / 2000, allocated + " bytes in 2000 frames");
     }
 }

@@ -104,7 +104,7 @@ class FrameBoardTest {
 
     @Test
     void nothingIsKnownAtFirst() {
-        FrameReport first = board.read(0, 60);
+        FrameReport first = board.read(0, 60, false);
         assertEquals(PrinterState.SILENT, first.state());
         assertEquals(AlarmState.NORMAL, first.alarm());
         assertEquals("", first.look());
@@ -143,7 +143,7 @@ class FrameBoardTest {
     private void readAndCompare() {
         long before = 0;
         for (int i = 0; i < READS; i++) {
-            FrameReport read = board.read(0, 60);
+            FrameReport read = board.read(0, 60, false);
             assertTrue(read.frames() >= before, "went back from " + before + " to " + read.frames());
             before = read.frames();
             assertEquals(of(before), read);

@@ -43,7 +43,7 @@ class ShelfPageTest {
                                 .filter(strips -> strips.has(id))
                                 .map(strips -> Base64.getDecoder()
                                         .decode(strips.get(id).asText()))
-                                .filter(rgb -> rgb.length == 96 && rgb[0] != 0 && rgb[1] == 0)
+                                .filter(rgb -> rgb.length == 72 && rgb[0] != 0 && rgb[1] == 0)
                                 .isPresent());
             }
             assertTrue(rig.get("").body().contains("shelf.js?v="));
