@@ -5,6 +5,7 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.config.RigFile;
 import dev.lampwright.config.ShopFile;
+import dev.lampwright.config.TokenFiles;
 import dev.lampwright.demo.ColourDepth;
 import dev.lampwright.page.PageAddress;
 import dev.lampwright.page.PageCode;
@@ -75,15 +76,24 @@ final class PageCommand implements Callable<Integer> {
         if (PageAddress.isForOthers(settings)) {
             boolean coloured = ColourDepth.of(System.getenv()) != ColourDepth.PLAIN;
             String url = addresses.get(0);
-            String address = watch ? PageAddress.withViewToken(url, settings) : PageAddress.withToken(url, settings);
+            TokenFiles own = name.isEmpty()
+                    ? TokenFiles.NONE
+                    : ConfigFile.read(rig.file(folder)).ownTokens();
+            boolean ofRig = (watch ? own.watching() : own.asking()).isPresent();
+            TokenFiles tokens = ofRig ? own : settings.tokens();
+            String address = watch ? PageAddress.withViewToken(url, tokens) : PageAddress.withToken(url, tokens);
             PageCode.of(address).lines(coloured).forEach(out::println);
             if (settings.tokenFile().isPresent()) {
-                out.println("The code carries the token. Whoever reads it can open the page"
-                        + (watch ? " and watch." : " and change the light."));
+                out.println("The code carries the token" + whose(shop, ofRig, name)
+                        + ". Whoever reads it can open the page" + (watch ? " and watch." : " and change the light."));
             }
         } else {
             out.println("Only this machine can reach it. For a phone, set page.address and page.token_file.");
         }
         return ExitCode.OK;
+    }
+
+    private static String whose(boolean shop, boolean ofRig, String name) {
+        return ofRig ? " of " + name + " alone" : shop ? " for all rigs" : "";
     }
 }

@@ -25,6 +25,7 @@ import java.util.OptionalInt;
  * @param desk the settings of asks
  * @param mounting how the strip is mounted
  * @param page the settings of the live page; empty if there is none
+ * @param ownTokens the files with tokens that open this rig's page and no other; only a rig of a shop can have some
  * @param metricsPort port of loopback on which figures are served, if any are; applies at the start only
  * @param wiring how the lights are wired, for the electrical plan
  * @param keepHistory whether jobs and faults outlast the daemon; empty if that depends on how it is run
@@ -38,6 +39,7 @@ public record Config(
         DeskSettings desk,
         Mounting mounting,
         Optional<PageSettings> page,
+        TokenFiles ownTokens,
         OptionalInt metricsPort,
         Wiring wiring,
         Optional<Boolean> keepHistory) {
@@ -122,6 +124,7 @@ public record Config(
                 desk,
                 mounting,
                 page,
+                ownTokens,
                 metricsPort,
                 wiring,
                 keepHistory);

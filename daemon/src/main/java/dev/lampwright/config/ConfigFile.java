@@ -132,7 +132,7 @@ public final class ConfigFile {
 
     private static Examined examine(RigFile rig, String text, ShopFile shop) throws ConfigException {
         rig.requireName();
-        return examined(shop.with(origin(rig.path(), text), rig.name()), Optional.of(rig.name()));
+        return examined(shop.with(origin(rig.path(), text), rig.name()), Optional.of(new OfRig(rig.name(), shop)));
     }
 
     private static Origin origin(Path file, String text) {
@@ -176,7 +176,10 @@ public final class ConfigFile {
         return broker;
     }
 
-    private static Examined examined(Origins origins, Optional<String> rig) throws ConfigException {
+    /** Whose file it is, where it is that of a rig. */
+    private record OfRig(String name, ShopFile shop) {}
+
+    private static Examined examined(Origins origins, Optional<OfRig> rig) throws ConfigException {
         Mistakes findings = new Mistakes(origins);
         Table root = findings.root();
         if (rig.isPresent()) {
@@ -206,7 +209,7 @@ public final class ConfigFile {
     }
 
     /** Contains substitutes where there are mistakes. */
-    private static Config config(Table root, Optional<String> rig) {
+    private static Config config(Table root, Optional<OfRig> rig) {
         int framesPerSecond = root.as(SECTION).get(FRAMES_PER_S);
         Broker broker = BrokerSection.read(root.table("broker"));
         PrintersSection printers = PrintersSection.read(root);
@@ -241,13 +244,14 @@ public final class ConfigFile {
         Table desk = root.table("desk");
         return new Config(
                 framesPerSecond,
-                new TalkSpec(broker, printers.bindings(), DeskPrefix.read(desk, rig)),
+                new TalkSpec(broker, printers.bindings(), DeskPrefix.read(desk, rig.map(OfRig::name))),
                 controller.spec(SetupParts.setup(strip, supply, controller, dimmers)),
                 light,
                 controller.atEnd(),
                 DeskSection.read(desk, root.table("quiet")),
                 mounting,
                 rig.isPresent() ? Optional.empty() : PageSection.read(root),
+                rig.map(one -> PageSection.tokensOfRig(root, one.shop().page())).orElse(TokenFiles.NONE),
                 rig.isPresent() ? OptionalInt.empty() : metricsPort(root),
                 wiring,
                 root.table("history").as(HISTORY).find(KEEP_HISTORY));

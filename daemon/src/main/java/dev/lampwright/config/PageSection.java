@@ -20,6 +20,10 @@ final class PageSection {
     /** Each needs a thread, of those allowed for the service (TasksMax in its unit). */
     private static final int MOST_VIEWERS = 100;
 
+    private static final String TOKEN_FILE = "token_file";
+    private static final String VIEW_TOKEN_FILE = "view_token_file";
+    private static final List<String> TOKENS = List.of(TOKEN_FILE, VIEW_TOKEN_FILE);
+
     private static final Pattern ADDRESS =
             Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
     private static final String WANTED_ADDRESS =
@@ -51,12 +55,16 @@ final class PageSection {
             "the live page for browsers; without this section there is none",
             PORT,
             ADDRESS_KEY,
-            Key.own("token_file", "path")
+            Key.own(TOKEN_FILE, "path")
                     .without("no token")
-                    .comment("\"page-token\"", "its first line is what viewers have to know, 16 characters or more"),
-            Key.own("view_token_file", "path")
+                    .comment(
+                            "\"page-token\"",
+                            "its first line is what viewers have to know, 16 characters or more; in a rig's file: for that rig"),
+            Key.own(VIEW_TOKEN_FILE, "path")
                     .without("no such token")
-                    .comment("\"view-token\"", "its first line lets people watch and change nothing"),
+                    .comment(
+                            "\"view-token\"",
+                            "its first line lets people watch and change nothing; in a rig's file: for that rig"),
             Key.own("hosts", "array of host names")
                     .comment(
                             "[\"alder.local\"]",
@@ -81,23 +89,53 @@ final class PageSection {
     private static PageSettings page(Table table) {
         InetAddress address = table.as(SECTION).get(ADDRESS_KEY);
         int port = table.get(PORT);
-        Optional<Path> token = BrokerSection.path(table, "token_file", WANTED_TOKEN);
+        Optional<Path> token = BrokerSection.path(table, TOKEN_FILE, WANTED_TOKEN);
         if (!address.isLoopbackAddress() && token.isEmpty()) {
             table.mistake(
                     "address",
                     "lets other machines reach the page, and there is no token_file",
                     "name a token_file, whose first line viewers have to know, or leave address out");
         }
-        Optional<Path> viewToken = BrokerSection.path(table, "view_token_file", WANTED_TOKEN);
+        Optional<Path> viewToken = BrokerSection.path(table, VIEW_TOKEN_FILE, WANTED_TOKEN);
         if (viewToken.isPresent() && token.isEmpty()) {
             table.mistake(
-                    "view_token_file",
+                    VIEW_TOKEN_FILE,
                     "lets people watch only, and without a token_file everybody may ask",
                     "name a token_file too, or leave view_token_file out");
         }
         int viewers = table.get(VIEWERS);
         boolean tls = table.get(TLS);
         return new PageSettings(address, port, token, viewToken, hosts(table), viewers, tls);
+    }
+
+    /**
+     * Reads the section of a rig's file, which has nothing but tokens that let people use the page of that rig.
+     *
+     * @param root the rig's file
+     * @param shared what the shop's file says about the page
+     * @return what it names
+     */
+    static TokenFiles tokensOfRig(Table root, Optional<PageSettings> shared) {
+        if (!root.has("page")) {
+            return TokenFiles.NONE;
+        }
+        Table table = root.table("page").as(SECTION);
+        SECTION.names().stream()
+                .filter(key -> !TOKENS.contains(key) && table.has(key))
+                .forEach(key -> ShopFile.noteShared(table, key));
+        TokenFiles tokens = new TokenFiles(
+                BrokerSection.path(table, TOKEN_FILE, WANTED_TOKEN),
+                BrokerSection.path(table, VIEW_TOKEN_FILE, WANTED_TOKEN));
+        if (table.keys().isEmpty()) {
+            ShopFile.noteShared(root, "page");
+        } else if (tokens.areAny() && shared.flatMap(PageSettings::tokenFile).isEmpty()) {
+            table.mistake(
+                    tokens.asking().isPresent() ? TOKEN_FILE : VIEW_TOKEN_FILE,
+                    "lets people use this rig alone, but without a page.token_file in " + ShopFile.NAME
+                            + " everybody may use all rigs",
+                    "name a token_file there, or remove this one");
+        }
+        return tokens;
     }
 
     /** Only addresses, so that no name has to be resolved. */

@@ -31,4 +31,13 @@ public record PageSettings(
     public PageSettings {
         hosts = List.copyOf(hosts);
     }
+
+    /**
+     * The files with its tokens.
+     *
+     * @return those that there are
+     */
+    public TokenFiles tokens() {
+        return new TokenFiles(tokenFile, viewTokenFile);
+    }
 }

@@ -122,13 +122,16 @@ public final class ShopFile {
         return value;
     }
 
-    /** Reports sections in a rig's file that are for the whole process. */
+    /** Reports what a rig's file has that is for the whole process. */
     static void noteNotOfARig(Table rig) {
-        for (String section : List.of(PAGE, METRICS)) {
-            if (rig.has(section)) {
-                rig.mistake(section, "is for all rigs together", "move it to " + NAME);
-                rig.table(section).leaveOut();
-            }
+        if (rig.has(METRICS)) {
+            noteShared(rig, METRICS);
+            rig.table(METRICS).leaveOut();
         }
+    }
+
+    /** Notes a key of a rig's file that can only be in that of the shop. */
+    static void noteShared(Table table, String key) {
+        table.mistake(key, "is for all rigs together", "move it to " + NAME);
     }
 }

@@ -6,6 +6,7 @@ import java.net.InetAddress;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,34 +15,63 @@ import java.util.stream.Stream;
 
 /**
  * Who gets in. A request has to call the page by a name of its own, so that no foreign name can be pointed at it (DNS rebinding); no other
- * site's page may ask for anything; and where there is a token, it has to be known.
+ * site's page may ask for anything; and where there is a token, it has to be known. The server's tokens open all of its pages; a rig can have
+ * tokens of its own, which open the page of that rig and nothing else.
  */
 final class AccessCheck {
     /** How long a browser that does not come back is remembered. Common practice, no source. */
     private static final Duration PASS_LIFE = Duration.ofDays(30);
+
+    /** The path of cookies for all pages. */
+    private static final String ALL = "/";
 
     private static final String BEARER = "Bearer ";
     private static final Set<String> OWN_SITES = Set.of("same-origin", "none");
 
     private final Set<String> hosts;
     private final PageTokens tokens;
+    private final PageTokens own;
+    private final String place;
     private final String cookieName;
     private final String cookieEnd;
-    private final WrongTokens wrongTokens = new WrongTokens();
+    private final WrongTokens wrongTokens;
 
     /**
-     * Makes a check that has seen no wrong token.
+     * Makes the check of a whole server, which has seen no wrong token.
      *
      * @param hosts names that the page goes by, beside {@code localhost} and addresses; in lower case
-     * @param tokens what has to be known, if anything
+     * @param tokens what has to be known; if there is none to ask with, everybody may ask
      * @param port where it is; cookies do not tell ports apart, so their name does
      * @param tls whether browsers come by way of a server with TLS, so that cookies may go no other way
      */
     AccessCheck(List<String> hosts, PageTokens tokens, int port, boolean tls) {
         this.hosts = Set.copyOf(hosts);
         this.tokens = tokens;
+        own = PageTokens.NONE;
+        place = ALL;
         cookieName = "lampwright-" + port;
         cookieEnd = "; HttpOnly; SameSite=Strict" + (tls ? "; Secure" : "");
+        wrongTokens = new WrongTokens();
+    }
+
+    private AccessCheck(AccessCheck whole, String place, PageTokens own) {
+        hosts = whole.hosts;
+        tokens = whole.tokens;
+        this.own = own;
+        this.place = place;
+        cookieName = whole.cookieName;
+        cookieEnd = whole.cookieEnd;
+        wrongTokens = whole.wrongTokens;
+    }
+
+    /**
+     * The check of one rig's page, which lets in also those who know a token of that rig. Wrong tokens are counted together.
+     *
+     * @param rig its name
+     * @param rigTokens what lets people use its page and no other
+     */
+    AccessCheck ofRig(String rig, PageTokens rigTokens) {
+        return new AccessCheck(this, ALL + rig + "/", rigTokens);
     }
 
     /** Refuses a request that calls the page by a foreign name. An address is none: it belongs to nobody else's site. */
@@ -72,11 +102,36 @@ final class AccessCheck {
 
     /** Whether a token has to be known. */
     boolean needsToken() {
-        return tokens.areNeeded();
+        return tokens.asking().isPresent();
+    }
+
+    /** Whether somebody may see all pages of the server, and not only this one. */
+    boolean opensAll(Headers headers) {
+        return !needsToken()
+                || passes(headers).anyMatch(pass -> tokens.ofPass(pass) != PageTokens.Right.NONE)
+                || bearer(headers)
+                        .filter(token -> tokens.ofToken(token) != PageTokens.Right.NONE)
+                        .isPresent();
+    }
+
+    /** Whether this is a token of the rig, which opens its page. */
+    boolean isOwn(String token) {
+        return own.ofToken(token) != PageTokens.Right.NONE;
+    }
+
+    /** The path of the page: {@code /} for all of them. */
+    String place() {
+        return place;
     }
 
     private PageTokens.Right right(Headers headers) {
-        return tokens.ofPasses(passes(headers).toList());
+        return passes(headers)
+                .map(pass -> tokens.ofPass(pass).orBetter(own.ofPass(pass)))
+                .reduce(needsToken() ? PageTokens.Right.NONE : PageTokens.Right.ASK, PageTokens.Right::orBetter);
+    }
+
+    private PageTokens.Right ofToken(String given) {
+        return needsToken() ? tokens.ofToken(given).orBetter(own.ofToken(given)) : PageTokens.Right.ASK;
     }
 
     /**
@@ -86,14 +141,13 @@ final class AccessCheck {
      */
     Optional<HttpCall.Refusal> refuse(PageTokens.Right needed, Headers headers, InetAddress from) {
         PageTokens.Right right = right(headers);
-        String authorization = first(headers, "Authorization");
-        if (right.compareTo(needed) < 0 && authorization.startsWith(BEARER)) {
-            String given = authorization.substring(BEARER.length()).strip();
-            Optional<HttpCall.Refusal> wrong = refuseToken(given, from);
+        Optional<String> bearer = bearer(headers);
+        if (right.compareTo(needed) < 0 && bearer.isPresent()) {
+            Optional<HttpCall.Refusal> wrong = refuseToken(bearer.get(), from);
             if (wrong.isPresent()) {
                 return wrong;
             }
-            right = right.orBetter(tokens.ofToken(given));
+            right = right.orBetter(ofToken(bearer.get()));
         }
         if (right == PageTokens.Right.NONE) {
             return Optional.of(new HttpCall.Refusal(
@@ -113,7 +167,7 @@ final class AccessCheck {
      * token; the wait only turns away clients that keep to it.
      */
     Optional<HttpCall.Refusal> refuseToken(String given, InetAddress from) {
-        if (tokens.ofToken(given) != PageTokens.Right.NONE) {
+        if (ofToken(given) != PageTokens.Right.NONE) {
             wrongTokens.right(from);
             return Optional.empty();
         }
@@ -135,29 +189,45 @@ final class AccessCheck {
                 .coded("wrong_token", Map.of()));
     }
 
-    /** The cookie that lets a browser in from now on, which no script and no other site can use. */
+    /** The cookie that lets a browser in from now on, which no script and no other site can use. A rig's goes to the page of that rig alone. */
     String cookie(String token) {
-        return cookieOf(tokens.pass(token));
+        String pass = tokens.pass(token);
+        return pass.isEmpty() ? cookie(place, own.pass(token)) : cookie(ALL, pass);
     }
 
     /**
-     * The same for a browser that has one already, so that only one that stays away for a month has to enter its token again; empty for any
+     * The same for a browser that has some already, so that only one that stays away for a month has to enter its token again; none for any
      * other.
      */
-    Optional<String> renewedCookie(Headers headers) {
-        return passes(headers)
-                .filter(pass -> needsToken() && tokens.ofPasses(List.of(pass)) != PageTokens.Right.NONE)
-                .findFirst()
-                .map(this::cookieOf);
+    List<String> renewedCookies(Headers headers) {
+        List<String> renewed = new ArrayList<>();
+        passes(headers).distinct().filter(pass -> needsToken()).forEach(pass -> {
+            if (tokens.ofPass(pass) != PageTokens.Right.NONE) {
+                renewed.add(cookie(ALL, pass));
+            } else if (own.ofPass(pass) != PageTokens.Right.NONE) {
+                renewed.add(cookie(place, pass));
+            }
+        });
+        return renewed;
     }
 
-    private String cookieOf(String pass) {
-        return cookieName + "=" + pass + "; Path=/; Max-Age=" + PASS_LIFE.toSeconds() + cookieEnd;
+    private String cookie(String path, String pass) {
+        return cookieName + "=" + pass + "; Path=" + path + "; Max-Age=" + PASS_LIFE.toSeconds() + cookieEnd;
     }
 
-    /** The cookie that takes it away. */
-    String noCookie() {
-        return cookieName + "=; Path=/; Max-Age=0" + cookieEnd;
+    /** The cookies that take them away. */
+    List<String> noCookies() {
+        return Stream.of(ALL, place)
+                .distinct()
+                .map(path -> cookieName + "=; Path=" + path + "; Max-Age=0" + cookieEnd)
+                .toList();
+    }
+
+    private static Optional<String> bearer(Headers headers) {
+        String authorization = first(headers, "Authorization");
+        return authorization.startsWith(BEARER)
+                ? Optional.of(authorization.substring(BEARER.length()).strip())
+                : Optional.empty();
     }
 
     private Stream<String> passes(Headers headers) {

@@ -113,6 +113,11 @@ final class HttpCall {
         exchange.getResponseHeaders().set(name, value);
     }
 
+    /** Adds a header to the answer, beside those of the same name. */
+    void addHeader(String name, String value) {
+        exchange.getResponseHeaders().add(name, value);
+    }
+
     void answer(Refusal refusal) throws IOException {
         refusal.headers().forEach(this::header);
         answerJson(refusal.status(), Messages.refusal(refusal));

@@ -92,6 +92,7 @@ public final class LivePage implements AutoCloseable {
      */
     public synchronized void follow(Optional<PageSettings> next) {
         standing.follow(next, PageServer::hasItsToken);
+        standing.server().ifPresent(PageServer::readTokensAgain);
         lookUpAddress();
         tellAddress();
     }

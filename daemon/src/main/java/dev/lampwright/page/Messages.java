@@ -34,13 +34,27 @@ final class Messages {
     }
 
     /**
+     * That a token opens another page than the one that it was entered on.
+     *
+     * @param path of that page
+     */
+    static String entered(String path) {
+        return new JsonObject().put("done", true).put("page", path).text();
+    }
+
+    /**
      * What somebody may do who is in.
      *
      * @param token whether it took a token
      * @param mayAsk whether asking is allowed too
+     * @param all whether all pages of the server are open, and not only this one
      */
-    static String rights(boolean token, boolean mayAsk) {
-        return new JsonObject().put("token", token).put("may_ask", mayAsk).text();
+    static String rights(boolean token, boolean mayAsk, boolean all) {
+        return new JsonObject()
+                .put("token", token)
+                .put("may_ask", mayAsk)
+                .put("all", all)
+                .text();
     }
 
     /**

@@ -1,6 +1,7 @@
 package dev.lampwright.page;
 
 import dev.lampwright.config.PageSettings;
+import dev.lampwright.config.TokenFiles;
 import java.io.IOException;
 import java.net.Inet6Address;
 import java.net.InetAddress;
@@ -100,12 +101,13 @@ public final class PageAddress {
      * @param settings where it is
      * @param port its port
      * @param rig whose page; empty for that of the only one
+     * @param tokens files with the tokens that open it
      * @return SVG; empty if no other machine can reach it
      * @throws IOException if address or token cannot be had
      */
-    static Optional<String> code(PageSettings settings, int port, String rig) throws IOException {
+    static Optional<String> code(PageSettings settings, int port, String rig, TokenFiles tokens) throws IOException {
         return isForOthers(settings)
-                ? Optional.of(PageCode.of(withToken(of(rig, all(settings, port).get(0)), settings))
+                ? Optional.of(PageCode.of(withToken(of(rig, all(settings, port).get(0)), tokens))
                         .svg())
                 : Optional.empty();
     }
@@ -125,33 +127,31 @@ public final class PageAddress {
      * An address with the token behind it, where browsers take it from and send it nowhere (RFC 3986, section 3.5).
      *
      * @param url as in {@link #all}
-     * @param settings whose token
+     * @param tokens files with the page's tokens
      * @return the address alone if there is no token
      * @throws IOException if the token cannot be read; the message says why and what to do
      */
-    public static String withToken(String url, PageSettings settings) throws IOException {
-        return settings.tokenFile().isEmpty()
+    public static String withToken(String url, TokenFiles tokens) throws IOException {
+        return tokens.asking().isEmpty()
                 ? url
                 : url + "#"
-                        + escaped(Token.readText(
-                                "token_file", settings.tokenFile().get()));
+                        + escaped(Token.readText("token_file", tokens.asking().get()));
     }
 
     /**
      * As {@link #withToken}, with the token that lets people watch and no more.
      *
      * @param url as in {@link #all}
-     * @param settings whose token
+     * @param tokens files with the page's tokens
      * @return the address with the token
      * @throws IOException if there is no such token, or it cannot be read; the message says why and what to do
      */
-    public static String withViewToken(String url, PageSettings settings) throws IOException {
-        if (settings.viewTokenFile().isEmpty()) {
+    public static String withViewToken(String url, TokenFiles tokens) throws IOException {
+        if (tokens.watching().isEmpty()) {
             throw new IOException("page.view_token_file is missing, so no token lets people only watch; name one");
         }
         return url + "#"
-                + escaped(Token.readText(
-                        "view_token_file", settings.viewTokenFile().get()));
+                + escaped(Token.readText("view_token_file", tokens.watching().get()));
     }
 
     private static String escaped(String token) {

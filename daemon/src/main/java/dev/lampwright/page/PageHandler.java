@@ -24,6 +24,7 @@ final class PageHandler {
     private final Map<String, Sheet> sheets;
     private final Handbook handbook;
     private final AccessCheck door;
+    private final Elsewhere elsewhere;
     private final Optional<Desk> desk;
     private final Stream stream;
     private final Viewers viewers;
@@ -34,6 +35,7 @@ final class PageHandler {
      * Makes a handler.
      *
      * @param door who gets in
+     * @param elsewhere where other tokens lead
      * @param desk whom to ask; empty for a page on which nothing can be asked for
      * @param stream takes in those who watch
      * @param viewers who watches
@@ -44,6 +46,7 @@ final class PageHandler {
      */
     PageHandler(
             AccessCheck door,
+            Elsewhere elsewhere,
             Optional<Desk> desk,
             Stream stream,
             Viewers viewers,
@@ -53,6 +56,7 @@ final class PageHandler {
             Handbook handbook) {
         this.handbook = handbook;
         this.door = door;
+        this.elsewhere = elsewhere;
         this.seats = seats;
         this.sheets = sheets;
         this.desk = desk;
@@ -67,6 +71,20 @@ final class PageHandler {
      * @param needed what somebody has to be allowed
      */
     record Shown(PageTokens.Right needed, Document document) {}
+
+    /** Where a token that is not for this page leads. */
+    interface Elsewhere {
+        /** There is nothing else. */
+        Elsewhere NOWHERE = token -> Optional.empty();
+
+        /**
+         * Finds the page that a token opens.
+         *
+         * @param token any text
+         * @return empty if it opens this one, or none
+         */
+        Optional<AccessCheck> of(String token);
+    }
 
     /** Where news comes from. */
     interface Stream {
@@ -161,17 +179,19 @@ final class PageHandler {
 
     private void enter(HttpCall call) throws IOException {
         String token = Messages.token(call.body());
-        Optional<HttpCall.Refusal> refusal = door.refuseToken(token, call.from());
+        Optional<AccessCheck> other = elsewhere.of(token);
+        Optional<HttpCall.Refusal> refusal = other.orElse(door).refuseToken(token, call.from());
         if (refusal.isPresent()) {
             call.answer(refusal.get());
             return;
         }
-        call.header("Set-Cookie", door.cookie(token));
-        call.answerJson(200, Messages.done());
+        call.addHeader("Set-Cookie", other.orElse(door).cookie(token));
+        call.answerJson(
+                200, other.map(AccessCheck::place).map(Messages::entered).orElse(Messages.done()));
     }
 
     private void leave(HttpCall call) throws IOException {
-        call.header("Set-Cookie", door.noCookie());
+        door.noCookies().forEach(cookie -> call.addHeader("Set-Cookie", cookie));
         call.answerJson(200, Messages.done());
     }
 
@@ -186,7 +206,7 @@ final class PageHandler {
 
     /** Every page asks this first, so this is where a browser's cookie is renewed. */
     private void sayWhetherThereIsRoom(HttpCall call) throws IOException {
-        door.renewedCookie(call.headers()).ifPresent(cookie -> call.header("Set-Cookie", cookie));
+        door.renewedCookies(call.headers()).forEach(cookie -> call.addHeader("Set-Cookie", cookie));
         if (seats.full()) {
             call.answer(full());
         } else {
@@ -197,7 +217,7 @@ final class PageHandler {
     private void sayWhatIsAllowed(HttpCall call) throws IOException {
         boolean mayAsk =
                 door.refuse(PageTokens.Right.ASK, call.headers(), call.from()).isEmpty();
-        call.answerJson(200, Messages.rights(door.needsToken(), mayAsk));
+        call.answerJson(200, Messages.rights(door.needsToken(), mayAsk, door.opensAll(call.headers())));
     }
 
     private HttpCall.Refusal full() {

@@ -3,6 +3,7 @@ package dev.lampwright.page;
 import com.sun.net.httpserver.HttpServer;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.PageSettings;
+import dev.lampwright.config.TokenFiles;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.http.PortProbe;
 import dev.lampwright.http.RetriedServer;
@@ -40,6 +41,8 @@ final class PageServer implements RetriedServer.Server {
     private final Map<String, Sheet> sheets;
     private final Optional<ShelfPage> shelf;
     private final Map<String, RigPage> pages = new ConcurrentHashMap<>();
+    private final Map<String, RigTokens> rigTokens = new HashMap<>();
+    private boolean readAgain;
 
     /**
      * Opens the page.
@@ -64,14 +67,14 @@ final class PageServer implements RetriedServer.Server {
         this.handbook = handbook;
         sheets = Sheets.all(handbook.exists());
         requireRoom(settings);
-        tokens = PageTokens.read(settings);
+        tokens = PageTokens.read(settings.tokens());
         server = bound(settings);
         seats = new Seats(settings.viewers());
         door = new AccessCheck(settings.hosts(), tokens, server.getAddress().getPort(), settings.tls());
         threads = threads(settings.viewers() + OTHER_REQUESTS);
         server.setExecutor(threads);
         lookAround();
-        shelf = rejected.map(why -> new ShelfPage(daemons, why, door, seats, sheets));
+        shelf = rejected.map(why -> new ShelfPage(daemons, why, door, this::doorOfRig, seats, sheets));
         Site site = new Site(
                 door,
                 name -> Optional.ofNullable(pages.get(name)).<Site.Page>map(page -> page::answer),
@@ -80,24 +83,58 @@ final class PageServer implements RetriedServer.Server {
         server.start();
     }
 
+    /** The page of a rig that a token opens, and no other. */
+    private Optional<AccessCheck> doorOfRig(String token) {
+        return pages.values().stream()
+                .map(RigPage::door)
+                .filter(rig -> rig.isOwn(token))
+                .findFirst();
+    }
+
     /** Has a page for each rig that there is now. To be called every second or so, by one thread. */
     void lookAround() {
+        boolean again = readAgain;
+        readAgain = false;
         Map<String, Daemon> now = daemons.get();
+        rigTokens.keySet().retainAll(now.keySet());
+        now.forEach((name, daemon) -> {
+            boolean others = rigTokens
+                    .computeIfAbsent(name, RigTokens::new)
+                    .follow(daemon.tap().config().ownTokens(), again, System.nanoTime());
+            if (others) {
+                shut(name);
+            }
+        });
         pages.forEach((name, page) -> {
             if (!page.isOf(now.get(name))) {
-                pages.remove(name);
-                page.close();
+                shut(name);
             }
         });
         now.forEach((name, daemon) -> pages.computeIfAbsent(name, key -> page(key, daemon)));
     }
 
-    private RigPage page(String name, Daemon daemon) {
-        return new RigPage(name, daemon, door, seats, sheets, documents(name, daemon), handbook);
+    /** Whoever watches comes again, and is asked for what is needed by then. */
+    private void shut(String name) {
+        Optional.ofNullable(pages.remove(name)).ifPresent(RigPage::close);
     }
 
-    /** The code carries the token that allows everything, so only who knows that gets to see it. */
-    private Map<String, PageHandler.Shown> documents(String rig, Daemon daemon) {
+    /** The next look reads the files with the tokens of rigs again. */
+    void readTokensAgain() {
+        readAgain = true;
+    }
+
+    private RigPage page(String name, Daemon daemon) {
+        RigTokens own = rigTokens.get(name);
+        AccessCheck rigDoor = name.isEmpty() ? door : door.ofRig(name, own.tokens());
+        TokenFiles opening = own.files().asking().isPresent() ? own.files() : settings.tokens();
+        return new RigPage(name, daemon, rigDoor, seats, sheets, documents(name, daemon, opening), handbook);
+    }
+
+    /**
+     * The code carries the token that allows most on this page, so only who may ask gets to see it. That is the rig's own if it has one, since
+     * who knows no more than that may not learn the one for all rigs.
+     */
+    private Map<String, PageHandler.Shown> documents(String rig, Daemon daemon, TokenFiles opening) {
         Supplier<Config> running = () -> daemon.tap().config();
         Map<String, Document> forAll = Map.of(
                 "/wiring", PerConfig.lines(running, advice::wiring),
@@ -107,19 +144,19 @@ final class PageServer implements RetriedServer.Server {
                 "/history", new HistoryMessage(daemon::history, running));
         Map<String, PageHandler.Shown> all = new HashMap<>();
         forAll.forEach((path, document) -> all.put(path, new PageHandler.Shown(PageTokens.Right.WATCH, document)));
-        all.put("/code.svg", new PageHandler.Shown(PageTokens.Right.ASK, query -> code(rig)));
+        all.put("/code.svg", new PageHandler.Shown(PageTokens.Right.ASK, query -> code(rig, opening)));
         return all;
     }
 
-    private Optional<StaticFile> code(String rig) throws IOException {
-        return PageAddress.code(settings, server.getAddress().getPort(), rig)
+    private Optional<StaticFile> code(String rig, TokenFiles opening) throws IOException {
+        return PageAddress.code(settings, server.getAddress().getPort(), rig, opening)
                 .map(svg -> new StaticFile("image/svg+xml", svg.getBytes(StandardCharsets.UTF_8)));
     }
 
     /** Whether the files still hold the tokens that this was opened with. */
     boolean hasItsToken() {
         try {
-            return PageTokens.read(settings).sameAs(tokens);
+            return PageTokens.read(settings.tokens()).sameAs(tokens);
         } catch (IOException e) {
             return false;
         }

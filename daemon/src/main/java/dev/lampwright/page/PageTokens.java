@@ -1,19 +1,21 @@
 package dev.lampwright.page;
 
-import dev.lampwright.config.PageSettings;
+import dev.lampwright.config.TokenFiles;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * The tokens of a page, and what each allows. Without any, everybody may ask.
+ * The tokens of a page, and what each allows.
  *
  * @param asking lets people watch and ask
  * @param watching lets people watch
  */
 record PageTokens(Optional<Token> asking, Optional<Token> watching) {
+    /** No token at all. */
+    static final PageTokens NONE = new PageTokens(Optional.empty(), Optional.empty());
+
     /** What somebody may do. */
     enum Right {
         /** Nothing. */
@@ -32,38 +34,30 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching) {
     /**
      * Reads them.
      *
-     * @param settings which files they are in
+     * @param files which files they are in
      * @return those that there are
      * @throws IOException if one cannot be read; the message says why and what to do
      */
-    static PageTokens read(PageSettings settings) throws IOException {
-        return new PageTokens(
-                read("token_file", settings.tokenFile()), read("view_token_file", settings.viewTokenFile()));
+    static PageTokens read(TokenFiles files) throws IOException {
+        return new PageTokens(read("token_file", files.asking()), read("view_token_file", files.watching()));
     }
 
     private static Optional<Token> read(String key, Optional<Path> file) throws IOException {
         return file.isPresent() ? Optional.of(Token.read(key, file.get())) : Optional.empty();
     }
 
-    /** Whether anybody has to know one. */
-    boolean areNeeded() {
-        return asking.isPresent();
-    }
-
     /** What a token allows. */
     Right ofToken(String given) {
-        return !areNeeded() || asking.get().is(given)
+        return asking.filter(token -> token.is(given)).isPresent()
                 ? Right.ASK
                 : watching.filter(token -> token.is(given)).isPresent() ? Right.WATCH : Right.NONE;
     }
 
-    /** What the best of some passes allows. */
-    Right ofPasses(List<String> passes) {
-        if (!areNeeded() || passes.stream().anyMatch(asking.get()::isPass)) {
-            return Right.ASK;
-        }
-        boolean mayWatch = watching.isPresent() && passes.stream().anyMatch(watching.get()::isPass);
-        return mayWatch ? Right.WATCH : Right.NONE;
+    /** What a pass allows. */
+    Right ofPass(String pass) {
+        return asking.filter(token -> token.isPass(pass)).isPresent()
+                ? Right.ASK
+                : watching.filter(token -> token.isPass(pass)).isPresent() ? Right.WATCH : Right.NONE;
     }
 
     /** The pass for a token that is one of these. */

@@ -13,6 +13,7 @@ final class RigPage implements AutoCloseable {
 
     private final String name;
     private final Daemon daemon;
+    private final AccessCheck door;
     private final Semaphore atOnce = new Semaphore(MOST_AT_ONCE);
     private final Viewers viewers = new Viewers();
     private final TroubleLog troubles;
@@ -40,13 +41,27 @@ final class RigPage implements AutoCloseable {
             Handbook handbook) {
         this.name = name;
         this.daemon = daemon;
+        this.door = door;
         troubles = TroubleLog.listening(name);
         Publisher[] made = new Publisher[1];
         RigName.during(name, () -> made[0] = new Publisher(daemon, viewers, troubles));
         publisher = made[0];
         handler = new PageHandler(
-                door, Optional.of(daemon.desk()), publisher, viewers, seats, sheets, documents, handbook);
+                door,
+                PageHandler.Elsewhere.NOWHERE,
+                Optional.of(daemon.desk()),
+                publisher,
+                viewers,
+                seats,
+                sheets,
+                documents,
+                handbook);
         publisher.start();
+    }
+
+    /** Who gets in. */
+    AccessCheck door() {
+        return door;
     }
 
     /** Whether it shows this daemon. */

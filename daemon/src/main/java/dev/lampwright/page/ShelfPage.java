@@ -19,6 +19,7 @@ final class ShelfPage implements Site.Front, AutoCloseable {
      * @param daemons the rigs that run, by name
      * @param rejected why rigs do not run, by name
      * @param door who gets in
+     * @param elsewhere where the tokens of rigs lead
      * @param seats room for viewers, of all pages together
      * @param sheets the page's own files, by path
      */
@@ -26,12 +27,14 @@ final class ShelfPage implements Site.Front, AutoCloseable {
             Supplier<Map<String, Daemon>> daemons,
             Supplier<Map<String, String>> rejected,
             AccessCheck door,
+            PageHandler.Elsewhere elsewhere,
             Seats seats,
             Map<String, Sheet> sheets) {
         Map<String, Sheet> own = new HashMap<>(sheets);
         own.put("/", sheets.get(Sheets.SHELF));
         publisher = new ShelfPublisher(daemons, rejected, viewers);
-        handler = new PageHandler(door, Optional.empty(), publisher, viewers, seats, own, Map.of(), Handbook.NONE);
+        handler = new PageHandler(
+                door, elsewhere, Optional.empty(), publisher, viewers, seats, own, Map.of(), Handbook.NONE);
         publisher.start();
     }
 

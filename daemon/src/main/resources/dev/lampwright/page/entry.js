@@ -34,6 +34,7 @@ export class Entry {
   }
 }
 
+/** Whether this page is open now; a token of a single rig leads to the page of that rig instead. */
 async function enter(token) {
   try {
     const response = await fetch("enter", {
@@ -45,6 +46,10 @@ async function enter(token) {
     const answer = await response.json();
     byId("entry-answer").textContent = answer.done ? "" : say("entry.refused", { why: reason(answer) });
     byId("token").setAttribute("aria-invalid", !answer.done);
+    if (answer.page !== undefined) {
+      location.assign(answer.page);
+      return false;
+    }
     return answer.done;
   } catch {
     byId("entry-answer").textContent = say("entry.silent");

@@ -51,6 +51,8 @@ const contact = new Contact();
 let moving = sessionStorage.getItem(MOVING) === "yes";
 let waiting = 0;
 let entered = false;
+/** Whether this browser may see all rigs, and not only this one. */
+let opensAll = false;
 
 const LISTENERS = {
   layout: takeLayout,
@@ -82,7 +84,7 @@ function takeLayout(next) {
   printers.lay(layout);
   controls.lay(layout);
   set("version", say("page.version", { version }));
-  byId("up").hidden = !layout.shelf;
+  showWayUp();
   set("name", printerName() || say("page.none"));
   byId("zones").replaceChildren(...layout.zones.map(({ name, place }) => {
     const item = document.createElement("li");
@@ -284,11 +286,17 @@ function beLive() {
   }
 }
 
+function showWayUp() {
+  byId("up").hidden = !(layout?.shelf && opensAll);
+}
+
 /** Somebody who may only watch is shown no controls that would be refused. */
 async function askWhatIsAllowed() {
   const answer = await fetch("rights").then((response) => response.json()).catch(() => null);
   if (answer !== null) {
     device.lay(answer);
+    opensAll = answer.all;
+    showWayUp();
     document.body.classList.toggle("watching", !answer.may_ask);
     set("watching", answer.may_ask ? "" : say("device.watch"));
   }

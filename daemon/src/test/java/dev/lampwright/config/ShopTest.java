@@ -185,9 +185,38 @@ class ShopTest {
         assertEquals(Optional.empty(), config(shop, "birch").page());
         assertEquals(
                 List.of(
-                        file + ":1: page: is for all rigs together; move it to shop.toml",
+                        file + ":2: page.viewers: is for all rigs together; move it to shop.toml",
                         file + ":3: metrics: is for all rigs together; move it to shop.toml"),
                 mistakes(shop, "alder"));
+    }
+
+    @Test
+    void aRigCanHaveTokensOfItsOwn() throws IOException, ConfigException {
+        shared(SHARED + "[page]\ntoken_file = \"all\"\n");
+        rig("alder", "[page]\ntoken_file = \"../tokens/alder\"\nview_token_file = \"/etc/tokens/alder-view\"\n");
+        rig("birch", "");
+        Path empty = rig("rowan", "[page]\n");
+        Path wrong = rig("oak", "[page]\ntoken_fiel = \"oak\"\n");
+        Shop shop = read();
+        assertEquals(
+                new TokenFiles(
+                        Optional.of(folder.resolve("tokens/alder")), Optional.of(Path.of("/etc/tokens/alder-view"))),
+                config(shop, "alder").ownTokens());
+        assertEquals(TokenFiles.NONE, config(shop, "birch").ownTokens(), "that of the shop is not the rig's own");
+        assertEquals(
+                List.of(empty + ":1: page: is for all rigs together; move it to shop.toml"), mistakes(shop, "rowan"));
+        assertEquals(
+                List.of(wrong + ":2: page.token_fiel: is not known; did you mean token_file?"), mistakes(shop, "oak"));
+    }
+
+    @Test
+    void aRigsTokenIsOfNoUseWhereEverybodyMayUseAllRigs() throws IOException, ConfigException {
+        shared(SHARED + "[page]\n");
+        Path file = rig("alder", "[page]\nview_token_file = \"alder\"\n");
+        assertEquals(
+                List.of(file + ":2: page.view_token_file: lets people use this rig alone, but without a page.token_file"
+                        + " in shop.toml everybody may use all rigs; name a token_file there, or remove this one"),
+                mistakes(read(), "alder"));
     }
 
     @Test

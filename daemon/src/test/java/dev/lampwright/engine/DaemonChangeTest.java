@@ -111,6 +111,7 @@ class DaemonChangeTest {
                 config.desk(),
                 config.mounting(),
                 config.page(),
+                config.ownTokens(),
                 config.metricsPort(),
                 config.wiring(),
                 config.keepHistory());

@@ -23,8 +23,7 @@ class AccessCheckTest {
 
     private static final String VIEW_TOKEN = "only-to-have-a-look-at-it";
 
-    private final AccessCheck open =
-            new AccessCheck(List.of("alder.local"), new PageTokens(Optional.empty(), Optional.empty()), 61117, false);
+    private final AccessCheck open = new AccessCheck(List.of("alder.local"), PageTokens.NONE, 61117, false);
 
     @TempDir
     private Path folder;
@@ -189,8 +188,9 @@ class AccessCheckTest {
     @Test
     void behindTlsTheCookieGoesNoOtherWay() throws IOException {
         assertTrue(guarded(PageRig.TOKEN, true).cookie(PageRig.TOKEN).endsWith("; SameSite=Strict; Secure"));
-        String gone = guarded(PageRig.TOKEN, true).noCookie();
-        assertEquals("lampwright-61117=; Path=/; Max-Age=0; HttpOnly; SameSite=Strict; Secure", gone);
+        assertEquals(
+                List.of("lampwright-61117=; Path=/; Max-Age=0; HttpOnly; SameSite=Strict; Secure"),
+                guarded(PageRig.TOKEN, true).noCookies());
     }
 
     /** So a phone that is used every week never has to enter the token again, and one that was given away is forgotten. */
@@ -200,10 +200,44 @@ class AccessCheckTest {
         for (String token : List.of(PageRig.TOKEN, VIEW_TOKEN)) {
             String cookie = door.cookie(token);
             assertTrue(cookie.contains("; Max-Age=2592000; "), cookie);
-            assertEquals(Optional.of(cookie), door.renewedCookie(headers("Cookie", pair(cookie))));
+            assertEquals(List.of(cookie), door.renewedCookies(headers("Cookie", pair(cookie))));
         }
-        assertEquals(Optional.empty(), door.renewedCookie(headers("Cookie", "lampwright-61117=forged")));
-        assertEquals(Optional.empty(), door.renewedCookie(headers("Authorization", "Bearer " + PageRig.TOKEN)));
+        assertEquals(List.of(), door.renewedCookies(headers("Cookie", "lampwright-61117=forged")));
+        assertEquals(List.of(), door.renewedCookies(headers("Authorization", "Bearer " + PageRig.TOKEN)));
+    }
+
+    /** Source of the path: RFC 6265, section 4.1.2.4; the server does not rely on it. */
+    @Test
+    void aRigsTokenOpensNothingElseByAnyWay() throws IOException {
+        String rigToken = "for-alder-and-no-other";
+        AccessCheck whole = guarded();
+        AccessCheck alder = whole.ofRig("alder", new PageTokens(Optional.empty(), Optional.of(token(rigToken))));
+        AccessCheck birch = whole.ofRig("birch", PageTokens.NONE);
+        String cookie = alder.cookie(rigToken);
+        assertTrue(cookie.contains("; Path=/alder/; "), cookie);
+        assertEquals(List.of(cookie), alder.renewedCookies(headers("Cookie", pair(cookie))));
+        for (String[] pass : new String[][] {{"Authorization", "Bearer " + rigToken}, {"Cookie", pair(cookie)}}) {
+            assertEquals(200, status(watching(alder, pass)));
+            assertEquals(403, status(asking(alder, pass)), "no token to ask with lets nobody ask");
+            assertEquals(401, status(watching(birch, pass)));
+            assertEquals(401, status(watching(whole, pass)));
+            assertFalse(alder.opensAll(headers(pass)));
+        }
+        assertEquals(401, status(watching(alder)), "a stranger stays one");
+        String forAll = alder.cookie(PageRig.TOKEN);
+        assertTrue(forAll.contains("; Path=/; "), forAll);
+        assertEquals(200, status(asking(birch, "Cookie", pair(cookie) + "; " + pair(forAll))));
+        assertTrue(alder.opensAll(headers("Cookie", pair(forAll))));
+        assertEquals(2, alder.noCookies().size(), "whoever leaves leaves all");
+    }
+
+    @Test
+    void wrongTokensOfAllRigsCountTogether() throws IOException {
+        AccessCheck whole = guarded();
+        for (int i = 0; i < 5; i++) {
+            assertEquals(401, status(whole.ofRig("rig" + i, PageTokens.NONE).refuseToken("guess number " + i, FROM)));
+        }
+        assertEquals(429, status(whole.refuseToken("guess number 6", FROM)));
     }
 
     @Test

@@ -28,7 +28,7 @@ class PageAddressTest {
         PageSettings page = settings("hosts = [\"alder.local\"]");
         assertEquals(List.of("http://127.0.0.1:61117/"), PageAddress.all(page, 61_117));
         assertFalse(PageAddress.isForOthers(page));
-        assertTrue(PageAddress.code(page, 61_117, "").isEmpty());
+        assertTrue(PageAddress.code(page, 61_117, "", page.tokens()).isEmpty());
     }
 
     @Test
@@ -64,11 +64,12 @@ class PageAddressTest {
         String token = "100 % of a+token#ä";
         Path file = Files.writeString(folder.resolve("token"), token + "\n");
         PageSettings page = settings("address = \"192.168.1.7\"\ntoken_file = \"" + file + "\"");
-        URI address = URI.create(PageAddress.withToken("http://192.168.1.7:61117/", page));
+        URI address = URI.create(PageAddress.withToken("http://192.168.1.7:61117/", page.tokens()));
         assertEquals("/", address.getPath());
         assertEquals(token, URLDecoder.decode(address.getRawFragment(), StandardCharsets.UTF_8));
         assertEquals(
                 address.toString(),
-                QrReading.ofSvg(PageAddress.code(page, 61_117, "").orElseThrow()));
+                QrReading.ofSvg(
+                        PageAddress.code(page, 61_117, "", page.tokens()).orElseThrow()));
     }
 }

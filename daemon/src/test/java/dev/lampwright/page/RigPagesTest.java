@@ -68,7 +68,7 @@ class RigPagesTest {
             assertEquals(200, send(at(name + "/")).statusCode());
             assertTrue(send(at(name + "/page.js")).body().contains("EventSource"));
             assertEquals(
-                    "{\"token\":false,\"may_ask\":true}",
+                    "{\"token\":false,\"may_ask\":true,\"all\":true}",
                     send(at(name + "/rights")).body());
         }
         HttpResponse<String> moved = send(at("alder"));

@@ -1,0 +1,24 @@
+package dev.lampwright.config;
+
+import java.nio.file.Path;
+import java.util.Optional;
+
+/**
+ * Files with what people have to know to use the live page.
+ *
+ * @param asking its first line lets people watch and ask; empty if there is none
+ * @param watching its first line lets people watch and no more; empty if there is none
+ */
+public record TokenFiles(Optional<Path> asking, Optional<Path> watching) {
+    /** No files at all. */
+    public static final TokenFiles NONE = new TokenFiles(Optional.empty(), Optional.empty());
+
+    /**
+     * Whether there is a file.
+     *
+     * @return false if there is none
+     */
+    public boolean areAny() {
+        return asking.isPresent() || watching.isPresent();
+    }
+}
