@@ -76,7 +76,8 @@ final class SurveyCommand implements Callable<Integer> {
             names = "--as",
             paramLabel = "NAME",
             description =
-                    "With --write: give the printer a name, for a file with several: its sections are [printers.NAME].")
+                    "For a file with several printers. With --write: give the printer a name: its sections are [printers.NAME]."
+                            + " With --into: the printer that was listened to.")
     private String name;
 
     @Option(
@@ -126,7 +127,7 @@ final class SurveyCommand implements Callable<Integer> {
             throw wrong("--write and --into do not go together; --write makes a file, --into changes one");
         }
         source.orOf(into);
-        return Optional.of(new SurveyInto(into, yes, json.wanted() ? err() : out()));
+        return Optional.of(new SurveyInto(into, name == null ? "" : name, yes, json.wanted() ? err() : out()));
     }
 
     private void requireRight() {
@@ -134,8 +135,8 @@ final class SurveyCommand implements Callable<Integer> {
             throw wrong("--seconds is " + seconds + "; write a number above 0, at most " + LONGEST_S);
         }
         source.requireRight();
-        if (name != null && file == null) {
-            throw wrong("--as goes with --write, which makes a file to copy [printers." + name + "] from");
+        if (name != null && file == null && into == null) {
+            throw wrong("--as goes with --write and --into");
         }
         TopicFilter.problem(topics).ifPresent(problem -> {
             throw wrong("--topics is not an MQTT topic filter: " + problem);

@@ -1,7 +1,9 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.PrinterLight;
 import dev.lampwright.file.EditedFile;
 import dev.lampwright.file.LineChanges;
 import dev.lampwright.file.StandardStream;
@@ -21,6 +23,7 @@ import picocli.CommandLine.ExitCode;
 /** A configuration into which the findings of a survey are merged. */
 final class SurveyInto {
     private final Path file;
+    private final String name;
     private final boolean yes;
     private final PrintWriter out;
     private final EditedFile edited;
@@ -29,20 +32,31 @@ final class SurveyInto {
      * Reads the file.
      *
      * @param file its path
+     * @param name which printer of the file; empty for the only one, which has no name
      * @param yes whether to write without asking
      * @param out where the change is shown
-     * @throws IOException if it cannot be read
+     * @throws IOException if it cannot be read, or has no such printer
      * @throws ConfigException if it is not valid: it would not be after the change either
      */
-    SurveyInto(Path file, boolean yes, PrintWriter out) throws IOException, ConfigException {
+    SurveyInto(Path file, String name, boolean yes, PrintWriter out) throws IOException, ConfigException {
         this.file = file;
+        this.name = name;
         this.yes = yes;
         this.out = out;
         edited = EditedFile.read(file);
-        if (ConfigFile.read(edited.text(), file).light().isNamed()) {
-            throw new IOException(
-                    file + ": gives its printers names, so it is not clear which one is meant; use --write with"
-                            + " --as NAME, and copy its sections into the file");
+        requirePrinter(ConfigFile.read(edited.text(), file));
+    }
+
+    private void requirePrinter(Config config) throws IOException {
+        List<String> names =
+                config.light().printers().stream().map(PrinterLight::name).toList();
+        if (!config.light().isNamed() && !name.isEmpty()) {
+            throw new IOException(file + ": has one printer without a name; leave --as out");
+        }
+        if (config.light().isNamed() && !names.contains(name)) {
+            throw new IOException(file + ": "
+                    + (name.isEmpty() ? "gives its printers names" : "has no printer " + name)
+                    + "; choose one of them with --as: " + String.join(", ", names));
         }
     }
 
@@ -54,7 +68,10 @@ final class SurveyInto {
      * @throws IOException if it cannot be written, or would not be valid
      */
     int take(Proposal proposal) throws IOException {
-        String text = PrinterMerge.into(edited.text(), ProposedConfig.printerSections(proposal));
+        String sections = ProposedConfig.printerSections(proposal);
+        String text = name.isEmpty()
+                ? PrinterMerge.into(edited.text(), sections)
+                : PrinterMerge.into(edited.text(), sections, name);
         List<String> changes = LineChanges.of(file.toString(), edited.text(), text);
         if (changes.isEmpty()) {
             out.println(file + ": already has all of that; nothing to write");

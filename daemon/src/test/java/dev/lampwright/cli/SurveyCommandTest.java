@@ -51,12 +51,11 @@ class SurveyCommandTest {
                 BROKER,
                 "--topics",
                 "a#");
-        assertWrong("--as goes with --write", "survey", "--broker", BROKER, "--as", "birch");
+        assertWrong("--as goes with --write and --into", "survey", "--broker", BROKER, "--as", "birch");
     }
 
-    /** Nothing says which of several printers is meant. */
     @Test
-    void aFileThatNamesItsPrintersIsNotChanged() throws IOException {
+    void ofAFileThatNamesItsPrintersOneHasToBeChosen() throws IOException {
         Path two = Files.writeString(folder.resolve("two.toml"), """
                 broker.url = "mqtt://127.0.0.1"
                 controller.port = "/dev/ttyACM0"
@@ -64,10 +63,30 @@ class SurveyCommandTest {
                 printers.alder.readings.job.progress.topic = "shop/alder/job"
                 """);
         assertFails(
-                two + ": gives its printers names, so it is not clear which one is meant; ",
+                two + ": gives its printers names; choose one of them with --as: alder",
                 "survey",
                 "--into",
                 two.toString());
+        assertFails(
+                two + ": has no printer birch; choose one of them with --as: alder",
+                "survey",
+                "--into",
+                two.toString(),
+                "--as",
+                "birch");
+        Path one = Files.writeString(folder.resolve("one.toml"), """
+                broker.url = "mqtt://127.0.0.1"
+                controller.port = "/dev/ttyACM0"
+                strip.pixels = 30
+                printer.readings.job.progress.topic = "shop/alder/job"
+                """);
+        assertFails(
+                one + ": has one printer without a name; leave --as out",
+                "survey",
+                "--into",
+                one.toString(),
+                "--as",
+                "alder");
     }
 
     @Test

@@ -164,9 +164,8 @@ public final class Refitting {
 
     private Optional<Findings> printer(FileFindings contents, Findings before) throws LeaveException, IOException {
         if (Toml.read(edited.text()).values().containsKey("printers")) {
-            bench.say(
-                    "This file gives its printers names. Find one with: lampwright survey --write FILE --as NAME; then copy"
-                            + " its sections into this file.");
+            bench.say("This file gives its printers names. Listen to one of them with: lampwright survey --into " + file
+                    + " --as NAME");
             return Optional.empty();
         }
         return stepped(

@@ -18,10 +18,7 @@ import java.util.Set;
  * words that it has not heard, and comments stay.
  */
 public final class PrinterMerge {
-    private static final String PRINTER = "printer";
-    private static final List<String> STATE = List.of(PRINTER, "state");
-    private static final List<String> CONDITION = List.of(PRINTER, "condition");
-    private static final List<String> READINGS = List.of(PRINTER, "readings");
+    private static final List<String> ONLY = List.of("printer");
 
     /** The keys that say where something is; the others of a state are its words, those of a reading say what the number is. */
     private static final List<String> PLACE = List.of("topic", "among", "where", "at", "field", "separator", "pattern");
@@ -35,11 +32,19 @@ public final class PrinterMerge {
     private final TomlEditor file;
     private final String sections;
     private final TomlEditor found;
+    private final List<String> printer;
+    private final List<String> statePath;
+    private final List<String> conditionPath;
+    private final List<String> readingsPath;
 
-    private PrinterMerge(String text, String sections) {
+    private PrinterMerge(String text, String sections, List<String> printer) {
         file = TomlEditor.of(text);
         this.sections = sections;
         found = TomlEditor.of(sections);
+        this.printer = printer;
+        statePath = within(printer, "state");
+        conditionPath = within(printer, "condition");
+        readingsPath = within(printer, "readings");
     }
 
     /**
@@ -50,21 +55,36 @@ public final class PrinterMerge {
      * @return the configuration with it
      */
     public static String into(String text, String sections) {
-        PrinterMerge merge = new PrinterMerge(text, sections);
-        merge.dropStandIn();
-        merge.single(List.of(PRINTER, "fault_text"));
-        merge.state();
-        merge.conditions();
-        merge.readings();
-        merge.single(List.of(PRINTER, "events", "camera"));
-        return merge.file.text();
+        return new PrinterMerge(text, sections, ONLY).merged();
+    }
+
+    /**
+     * Puts sections of a printer into a configuration that gives its printers names.
+     *
+     * @param text the configuration, valid TOML
+     * @param sections what {@link ProposedConfig#printerSections} gives
+     * @param name of the printer
+     * @return the configuration with it
+     */
+    public static String into(String text, String sections, String name) {
+        return new PrinterMerge(text, ProposedConfig.named(sections, name), List.of("printers", name)).merged();
+    }
+
+    private String merged() {
+        dropStandIn();
+        single(within(printer, "fault_text"));
+        state();
+        conditions();
+        readings();
+        single(within(within(printer, "events"), "camera"));
+        return file.text();
     }
 
     private void dropStandIn() {
-        boolean standIn = file.comments(STATE).stream().anyMatch(line -> line.startsWith(STAND_IN.get(0)));
+        boolean standIn = file.comments(statePath).stream().anyMatch(line -> line.startsWith(STAND_IN.get(0)));
         if (standIn) {
-            STAND_IN.forEach(beginning -> file.uncomment(STATE, beginning));
-            file.remove(STATE);
+            STAND_IN.forEach(beginning -> file.uncomment(statePath, beginning));
+            file.remove(statePath);
         }
     }
 
@@ -85,7 +105,7 @@ public final class PrinterMerge {
     /** Adds a section as it was found, with its comments; without them where the file has no room for them. */
     private void addSection(List<String> path) {
         try {
-            file.append(List.of(PRINTER), section("[" + String.join(".", path) + "]"));
+            file.append(printer, section("[" + String.join(".", path) + "]"));
         } catch (IllegalStateException e) {
             file.set(path, found.get(path).orElseThrow());
         }
@@ -99,18 +119,18 @@ public final class PrinterMerge {
     }
 
     private void state() {
-        Optional<Object> next = found.get(STATE);
+        Optional<Object> next = found.get(statePath);
         if (next.isEmpty() || !(next.get() instanceof Map<?, ?> heard)) {
             return;
         }
-        Object now = file.get(STATE).orElse(null);
+        Object now = file.get(statePath).orElse(null);
         if (now == null) {
-            addSection(STATE);
+            addSection(statePath);
         } else if (now instanceof List<?> several) {
             stateAmong(several, heard);
         } else if (now instanceof Map<?, ?> table) {
-            PLACE.forEach(key -> move(within(STATE, key), heard.get(key)));
-            addWords(STATE, table, heard);
+            PLACE.forEach(key -> move(within(statePath, key), heard.get(key)));
+            addWords(statePath, table, heard);
         }
     }
 
@@ -128,11 +148,11 @@ public final class PrinterMerge {
     private void stateAmong(List<?> several, Map<?, ?> heard) {
         for (int i = 0; i < several.size(); i++) {
             if (several.get(i) instanceof Map<?, ?> table && samePlace(table, heard)) {
-                addWords(within(STATE, Integer.toString(i)), table, heard);
+                addWords(within(statePath, Integer.toString(i)), table, heard);
                 return;
             }
         }
-        file.insert(STATE, 0, heard);
+        file.insert(statePath, 0, heard);
     }
 
     private void addWords(List<String> path, Map<?, ?> now, Map<?, ?> heard) {
@@ -158,7 +178,7 @@ public final class PrinterMerge {
     }
 
     private boolean isGuess(String state) {
-        return found.behind(within(STATE, state)).startsWith(GUESS);
+        return found.behind(within(statePath, state)).startsWith(GUESS);
     }
 
     private static List<String> texts(Object words) {
@@ -169,13 +189,13 @@ public final class PrinterMerge {
 
     /** Flags and codes that show a state by themselves: those that the file does not have are added after those that it has. */
     private void conditions() {
-        List<?> next = found.get(CONDITION)
+        List<?> next = found.get(conditionPath)
                 .filter(List.class::isInstance)
                 .map(each -> (List<?>) each)
                 .orElse(List.of());
-        List<String> sections = sections("[[printer.condition]]");
+        List<String> sections = sections("[[" + String.join(".", conditionPath) + "]]");
         for (int i = 0; i < next.size(); i++) {
-            Object now = file.get(CONDITION).orElse(List.of());
+            Object now = file.get(conditionPath).orElse(List.of());
             if (now instanceof List<?> known && !known.contains(next.get(i))) {
                 addCondition(sections.get(i), known.size(), next.get(i));
             }
@@ -184,9 +204,9 @@ public final class PrinterMerge {
 
     private void addCondition(String section, int behind, Object condition) {
         try {
-            file.append(List.of(PRINTER), section);
+            file.append(printer, section);
         } catch (IllegalStateException e) {
-            file.insert(CONDITION, behind, condition);
+            file.insert(conditionPath, behind, condition);
         }
     }
 
@@ -199,11 +219,11 @@ public final class PrinterMerge {
     }
 
     private void readings() {
-        if (!(found.get(READINGS).orElse(Map.of()) instanceof Map<?, ?> parts)) {
+        if (!(found.get(readingsPath).orElse(Map.of()) instanceof Map<?, ?> parts)) {
             return;
         }
-        if (file.get(READINGS).isEmpty() && !parts.isEmpty()) {
-            addSection(READINGS);
+        if (file.get(readingsPath).isEmpty() && !parts.isEmpty()) {
+            addSection(readingsPath);
             return;
         }
         Map<List<String>, Map<?, ?>> places = bound(parts);
@@ -217,13 +237,13 @@ public final class PrinterMerge {
     /**
      * What each path below the readings is bound to, if that is one place; the name of a reading has one part, or two with a dot between.
      */
-    private static Map<List<String>, Map<?, ?>> bound(Map<?, ?> readings) {
+    private Map<List<String>, Map<?, ?>> bound(Map<?, ?> readings) {
         Map<List<String>, Map<?, ?>> bound = new LinkedHashMap<>();
         readings.forEach((name, value) -> {
             if (!(value instanceof Map<?, ?> table)) {
                 return;
             }
-            List<String> path = within(READINGS, name.toString());
+            List<String> path = within(readingsPath, name.toString());
             if (table.containsKey("topic")) {
                 bound.put(path, table);
             } else {
@@ -237,14 +257,14 @@ public final class PrinterMerge {
         return bound;
     }
 
-    private static boolean isKnown(List<String> path) {
+    private boolean isKnown(List<String> path) {
         String key = name(path);
         return Arrays.stream(Quantity.values())
                 .anyMatch(quantity -> quantity.key().equals(key));
     }
 
-    private static String name(List<String> path) {
-        return String.join(".", path.subList(READINGS.size(), path.size()));
+    private String name(List<String> path) {
+        return String.join(".", path.subList(readingsPath.size(), path.size()));
     }
 
     /**
@@ -252,7 +272,7 @@ public final class PrinterMerge {
      * whose names the file uses for something else; both of a heater's if either is.
      */
     private Set<List<String>> ownWanted(Map<List<String>, Map<?, ?>> places) {
-        Map<?, ?> now = (Map<?, ?>) file.get(READINGS).orElse(Map.of());
+        Map<?, ?> now = (Map<?, ?>) file.get(readingsPath).orElse(Map.of());
         List<Map<String, Object>> taken =
                 bound(now).values().stream().map(PrinterMerge::places).toList();
         Set<Object> leftOut = new HashSet<>();
@@ -260,13 +280,13 @@ public final class PrinterMerge {
         places.forEach((path, place) -> {
             if (!isKnown(path)) {
                 own.add(path);
-                String name = path.get(READINGS.size());
+                String name = path.get(readingsPath.size());
                 if (now.containsKey(name) || taken.contains(places(place))) {
                     leftOut.add(name);
                 }
             }
         });
-        own.removeIf(path -> leftOut.contains(path.get(READINGS.size())));
+        own.removeIf(path -> leftOut.contains(path.get(readingsPath.size())));
         return own;
     }
 

@@ -1,7 +1,12 @@
 package dev.lampwright.tool.survey;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.toml.TomlEditor;
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /** What is merged into a configuration, to the byte. */
@@ -43,6 +48,35 @@ class PrinterMergeTest {
     @Test
     void aFileWithoutAPrinterGetsAllOfItWithItsComments() {
         becomes(BARE + "\n" + FOUND.strip() + "\n", BARE);
+    }
+
+    @Test
+    void oneOfSeveralPrintersGetsItAndTheOthersStayAsTheyAre() {
+        String birch = """
+            [printers.birch.state]
+            topic = "shop/birch/job"
+            printing = ["GO"]
+
+            [printers.birch.readings]
+            bed.actual_C = { topic = "shop/birch/heat" }
+            """;
+        String mine = BARE + "\n" + birch + """
+
+            [printers.alder.state]
+            topic = "shop/alder/job"
+            at = "/phase"
+            printing = ["GO"]
+            """;
+        String merged = PrinterMerge.into(mine, FOUND, "alder");
+        assertTrue(merged.startsWith(BARE + "\n" + birch), merged);
+        assertFalse(merged.contains("[printer."), merged);
+        TomlEditor after = TomlEditor.of(merged);
+        assertEquals(Optional.of(List.of("PREHEAT")), after.get(List.of("printers", "alder", "state", "warming")));
+        assertEquals(Optional.of(List.of("GO", "RUN")), after.get(List.of("printers", "alder", "state", "printing")));
+        assertEquals(
+                Optional.of("shop/alder/heat"),
+                after.get(List.of("printers", "alder", "readings", "bed", "actual_C", "topic")));
+        assertEquals(merged, PrinterMerge.into(merged, FOUND, "alder"), "a second time changes nothing");
     }
 
     @Test
