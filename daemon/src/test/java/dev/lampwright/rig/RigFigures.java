@@ -1,7 +1,9 @@
 package dev.lampwright.rig;
 
+import dev.lampwright.demo.MemoryController;
 import dev.lampwright.testing.Folders;
 import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.testing.PtyController;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -21,12 +23,19 @@ import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.rig.RigFigures 60 1 64</pre>
  *
- * <p>Options of {@code java} may follow, such as {@code -XX:TieredStopAtLevel=4} for both compilers; they come last.
+ * <p>Options of {@code java} may follow, such as {@code -XX:TieredStopAtLevel=4} for both compilers; they come last. {@value #PTYS} gives each
+ * rig 60 pixels and a controller of this process behind a real pseudo-terminal, which socat makes, instead:
+ *
+ * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.rig.RigFigures --ptys 60 1 8</pre>
  */
 final class RigFigures {
     private static final Path PACKAGING = Path.of("..", "systemd");
     private static final List<String> OPTIONS = List.of("java.options", "run.options", "shop.options");
     private static final long MESSAGE_EVERY_MS = 500;
+
+    private static final String PTYS = "--ptys";
+    private static final int PIXELS = 300;
+    private static final int PIXELS_AT_PTYS = 60;
 
     private RigFigures() {}
 
@@ -38,7 +47,11 @@ final class RigFigures {
     public static void main(String[] args) throws IOException, InterruptedException, MqttException {
         List<String> options = new ArrayList<>();
         List<Integer> numbers = new ArrayList<>();
+        boolean ptys = List.of(args).contains(PTYS);
         for (String arg : args) {
+            if (arg.equals(PTYS)) {
+                continue;
+            }
             if (arg.startsWith("-")) {
                 options.add(arg);
             } else {
@@ -47,28 +60,37 @@ final class RigFigures {
         }
         List<Integer> counts = numbers.size() > 1 ? numbers.subList(1, numbers.size()) : List.of(1, 64);
         for (int count : counts) {
-            measure(numbers.isEmpty() ? 60 : numbers.get(0), count, options);
+            measure(numbers.isEmpty() ? 60 : numbers.get(0), count, ptys, options);
         }
     }
 
-    private static void measure(int seconds, int count, List<String> options)
+    private static void measure(int seconds, int count, boolean ptys, List<String> options)
             throws IOException, InterruptedException, MqttException {
         Path folder = Files.createTempDirectory("lampwright-rigs");
+        List<PtyController> controllers = new ArrayList<>();
         try (Mosquitto broker = Mosquitto.start();
                 MqttClient printers =
                         new MqttClient("tcp://127.0.0.1:" + broker.port(), "printers", new MemoryPersistence())) {
             printers.connect();
-            Process process = process(folder, broker, seconds, count, options);
+            for (int rig = 0; ptys && rig < count; rig++) {
+                PtyController controller =
+                        new PtyController(folder.resolve(RigFiguresProcess.name(rig)), MemoryController.BOARD);
+                controllers.add(controller);
+                controller.plug();
+            }
+            Process process = process(folder, broker, seconds, count, ptys, options);
             for (int message = 0; process.isAlive(); message++) {
                 for (int rig = 0; rig < count; rig++) {
                     String topic = "shop/" + RigFiguresProcess.name(rig);
                     publish(printers, topic + "/job", "RUN");
                     publish(printers, topic + "/heat", "{\"now\":" + (20 + message % 200) + ",\"set\":220}");
                 }
+                controllers.forEach(controller -> controller.recording().drain());
                 process.waitFor(MESSAGE_EVERY_MS, TimeUnit.MILLISECONDS);
             }
             printers.disconnect();
         } finally {
+            controllers.forEach(PtyController::close);
             Folders.delete(folder);
         }
     }
@@ -77,7 +99,8 @@ final class RigFigures {
         printers.publish(topic, payload.getBytes(StandardCharsets.UTF_8), 0, false);
     }
 
-    private static Process process(Path folder, Mosquitto broker, int seconds, int count, List<String> options)
+    private static Process process(
+            Path folder, Mosquitto broker, int seconds, int count, boolean ptys, List<String> options)
             throws IOException {
         List<String> command = new ArrayList<>(
                 List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
@@ -91,7 +114,9 @@ final class RigFigures {
                 folder.toString(),
                 broker.url().toString(),
                 Integer.toString(seconds),
-                Integer.toString(count)));
+                Integer.toString(count),
+                ptys ? folder + "/" : "",
+                Integer.toString(ptys ? PIXELS_AT_PTYS : PIXELS)));
         ProcessBuilder builder = new ProcessBuilder(command).inheritIO();
         builder.environment().put("MALLOC_ARENA_MAX", "1");
         return builder.start();

@@ -13,6 +13,7 @@ import dev.lampwright.engine.Lateness;
 import dev.lampwright.engine.Phase;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.link.LineException;
+import dev.lampwright.link.SerialLine;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.testing.LineAround;
 import dev.lampwright.upkeep.ProcessAge;
@@ -37,9 +38,9 @@ final class RigFiguresProcess {
     private static final String SHARED = """
             frames_per_s = 60
             broker.url = "%s"
-            controller = { port = "{rig}", baud = 1000000 }
+            controller = { port = "%s{rig}", baud = 1000000 }
             supply.ceiling_mA = 4000
-            strip.pixels = 300
+            strip.pixels = %d
             [printer.state]
             topic = "shop/{rig}/job"
             printing = ["RUN"]
@@ -47,7 +48,7 @@ final class RigFiguresProcess {
             bed.actual_C = { topic = "shop/{rig}/heat", at = "/now" }
             bed.setpoint_C = { topic = "shop/{rig}/heat", at = "/set" }
             [zones]
-            bed = "0-99"
+            bed = "0-%d"
             [looks.printing]
             layers = [
               { paint = "ramp", colours = ["navy", "teal", "blue"], cycle_s = 20 },
@@ -86,6 +87,16 @@ final class RigFiguresProcess {
             super.write(bytes, count);
             CONTROLLERS_NANOS.addAndGet(THREADS.getCurrentThreadCpuTime() - before);
         }
+    }
+
+    private static Daemon daemonAtPort(Path file, Config config, Phase phase) {
+        return new Daemon(
+                config,
+                same -> new SerialLine(
+                        same.controller().port(), same.controller().baud()),
+                StatusWatch.NOBODY,
+                Optional.empty(),
+                phase);
     }
 
     private static Daemon daemon(Path file, Config config, Phase phase) {
@@ -144,18 +155,20 @@ final class RigFiguresProcess {
     /**
      * Runs and prints.
      *
-     * @param args folder, broker, seconds, rigs
+     * @param args folder, broker, seconds, rigs, what the names of their ports begin with (nothing for controllers in memory), pixels of each
      */
     public static void main(String[] args) throws IOException, ConfigException, InterruptedException {
         Path folder = Path.of(args[0]);
         int seconds = Integer.parseInt(args[2]);
         int count = Integer.parseInt(args[3]);
+        int pixels = Integer.parseInt(args[5]);
         Files.createDirectories(folder.resolve("rigs"));
-        Files.writeString(folder.resolve("shop.toml"), SHARED.formatted(args[1]));
+        Files.writeString(folder.resolve("shop.toml"), SHARED.formatted(args[1], args[4], pixels, pixels / 3 - 1));
         for (int rig = 0; rig < count; rig++) {
             Files.writeString(folder.resolve("rigs").resolve(name(rig) + ".toml"), "");
         }
-        try (Rigs rigs = new Rigs(RigFiguresProcess::daemon, System::nanoTime)) {
+        Rigs.Maker maker = args[4].isEmpty() ? RigFiguresProcess::daemon : RigFiguresProcess::daemonAtPort;
+        try (Rigs rigs = new Rigs(maker, System::nanoTime)) {
             rigs.follow(Shop.read(folder, Set.of()));
             while (rigs.daemons().size() < count || frames(rigs.all()) < count) {
                 TimeUnit.MILLISECONDS.sleep(5);

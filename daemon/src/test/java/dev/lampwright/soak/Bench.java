@@ -1,8 +1,6 @@
 package dev.lampwright.soak;
 
 import dev.lampwright.testing.FreePort;
-import dev.lampwright.testing.Mosquitto;
-import dev.lampwright.testing.NamedPipe;
 import dev.lampwright.testing.RunningDaemon;
 import dev.lampwright.testing.SmallDisk;
 import java.io.IOException;
@@ -13,86 +11,75 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 
-/** A printer, a broker, a daemon and a controller, set up in their own folder. */
+/** A process with one rig or with a folder of several, put together in a folder of its own. */
 final class Bench implements AutoCloseable {
     /** The files that the service's launcher passes to the runtime. */
     private static final List<String> SERVICE_OPTIONS = List.of("@../systemd/java.options", "@../systemd/run.options");
 
-    private final Path config;
+    private static final String SHOP_OPTIONS = "@../systemd/shop.options";
+
     private final int metricsPort = FreePort.find();
+    private final int pagePort = FreePort.find();
     private final WallClock clock;
     private final SmallDisk disk;
-    private final Mosquitto broker;
-    private final Rowan rowan;
-    private final FarEnd controller;
+    private final List<RigBench> rigs = new ArrayList<>();
     private final RunningDaemon daemon;
     private final AtomicBoolean closed = new AtomicBoolean();
-    private boolean edition = true;
 
     /**
      * Starts everything.
      *
      * @param folder an empty folder
-     * @param board whether the controller is the emulated board
+     * @param board whether controllers are the emulated board
+     * @param names of the rigs; one has a configuration of its own, several are in the folder of a shop
      */
-    Bench(Path folder, boolean board) throws IOException {
-        config = folder.resolve("rowan.toml");
+    Bench(Path folder, boolean board, List<String> names) throws IOException {
         clock = new WallClock(folder);
         disk = new SmallDisk(folder.resolve("disk"));
-        broker = Mosquitto.start();
-        rowan = new Rowan(broker);
-        controller = board ? new BoardEnd(folder) : new MemoryEnd(folder);
-        write(configuration());
-        daemon = RunningDaemon.start(command());
+        daemon = RunningDaemon.start(names.size() == 1 ? one(folder, names.get(0), board) : shop(folder, names, board));
     }
 
-    /** The daemon as the service runs it, except for the clock. */
-    private ProcessBuilder command() {
-        List<String> words = new ArrayList<>(RunningDaemon.command(
+    private ProcessBuilder one(Path folder, String name, boolean board) throws IOException {
+        Path config = folder.resolve(name + ".toml");
+        rigs.add(new RigBench(name, config, "metrics.port = " + metricsPort + "\n", folder, board));
+        return command(
                 SERVICE_OPTIONS,
                 "run",
                 "--config",
                 config.toString(),
                 "--record",
-                disk.recording().toString()));
-        ProcessBuilder builder = new ProcessBuilder(words)
+                disk.recording().toString());
+    }
+
+    private ProcessBuilder shop(Path folder, List<String> names, boolean board) throws IOException {
+        Path shop = folder.resolve("shop");
+        Files.createDirectories(shop.resolve("rigs"));
+        Files.writeString(
+                shop.resolve("shop.toml"), "metrics.port = " + metricsPort + "\npage.port = " + pagePort + "\n");
+        for (String name : names) {
+            Path config = shop.resolve("rigs").resolve(name + ".toml");
+            rigs.add(new RigBench(name, config, "", Files.createDirectory(folder.resolve(name)), board));
+        }
+        List<String> options = new ArrayList<>(SERVICE_OPTIONS);
+        options.add(SHOP_OPTIONS);
+        return command(options, "run", "--config", shop.toString());
+    }
+
+    /** The daemon as the service runs it, but for the clock. */
+    private ProcessBuilder command(List<String> options, String... arguments) {
+        ProcessBuilder builder = new ProcessBuilder(RunningDaemon.command(options, arguments))
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.appendTo(disk.log().toFile()));
         builder.environment().putAll(clock.environment());
         return builder;
     }
 
-    /** The content of the configuration when it is valid. */
-    String configuration() {
-        return Rowan.configuration(broker.url(), controller.port(), metricsPort, edition);
+    /** Its rigs, one or several. */
+    List<RigBench> rigs() {
+        return rigs;
     }
 
-    /** Which edition of the configuration is active, or will be. */
-    boolean edition() {
-        return edition;
-    }
-
-    /** Switches to the other edition, which has yet to be written. */
-    void turnEdition() {
-        edition = !edition;
-    }
-
-    /** Writes the configuration, valid or not. */
-    void write(String text) throws IOException {
-        Files.writeString(config, text);
-    }
-
-    /** Removes the configuration, whatever is in its place. */
-    void deleteConfiguration() throws IOException {
-        Files.deleteIfExists(config);
-    }
-
-    /** Puts a pipe that nobody writes to in its place. */
-    void pipeForConfiguration() {
-        NamedPipe.at(config);
-    }
-
-    /** Asks the daemon to read it again. */
+    /** Asks the daemon to read its files again. */
     void hangUp() {
         daemon.signal("HUP");
     }
@@ -101,24 +88,17 @@ final class Bench implements AutoCloseable {
         return metricsPort;
     }
 
+    /** Where the page of several rigs is; one alone has none. */
+    int pagePort() {
+        return pagePort;
+    }
+
     WallClock clock() {
         return clock;
     }
 
     SmallDisk disk() {
         return disk;
-    }
-
-    Mosquitto broker() {
-        return broker;
-    }
-
-    Rowan rowan() {
-        return rowan;
-    }
-
-    FarEnd controller() {
-        return controller;
     }
 
     RunningDaemon daemon() {
@@ -143,8 +123,7 @@ final class Bench implements AutoCloseable {
             return;
         }
         daemon.close();
-        controller.close();
-        broker.close();
+        rigs.forEach(RigBench::close);
         disk.close();
     }
 }

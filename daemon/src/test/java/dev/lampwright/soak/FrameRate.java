@@ -1,12 +1,8 @@
 package dev.lampwright.soak;
 
 import java.io.IOException;
-import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse.BodyHandlers;
-import java.time.Duration;
 import java.util.Locale;
+import java.util.Optional;
 
 /** How many frames the daemon made and skipped, by its own figures, compared with the time that it was allowed to run. */
 final class FrameRate {
@@ -30,22 +26,7 @@ final class FrameRate {
     }
 
     private double read() throws IOException {
-        HttpRequest request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/metrics"))
-                .timeout(Duration.ofSeconds(20))
-                .build();
-        try {
-            String body = HttpClient.newHttpClient()
-                    .send(request, BodyHandlers.ofString())
-                    .body();
-            return body.lines()
-                    .filter(line -> line.startsWith(MADE + " "))
-                    .mapToDouble(line -> Double.parseDouble(line.substring(MADE.length())))
-                    .findFirst()
-                    .orElseThrow();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IOException(e);
-        }
+        return Optional.ofNullable(Figure.ofFrames(port).get(MADE)).orElseThrow();
     }
 
     /**

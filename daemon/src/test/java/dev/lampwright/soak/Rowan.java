@@ -99,14 +99,12 @@ record Rowan(Mosquitto broker) {
      *
      * @param url of the broker
      * @param port of the controller
-     * @param metricsPort port of the daemon's metrics
-     * @param edition whether the pixels that show the edition are lit
+     * @param edition whether the pixels that tell the edition are lit
      */
-    static String configuration(URI url, Path port, int metricsPort, boolean edition) {
+    static String configuration(URI url, Path port, boolean edition) {
         StringBuilder text = new StringBuilder("""
                 frames_per_s = %d
                 broker.url = "%s"
-                metrics.port = %d
                 supply.ceiling_mA = %d
                 strip = { pixels = %d, order = "GRB", channel_mA = %d, idle_mA = %d }
                 zones.edition = "0-%d"
@@ -128,7 +126,6 @@ record Rowan(Mosquitto broker) {
                 """.formatted(
                         FRAMES_PER_S,
                         url,
-                        metricsPort,
                         CEILING_MILLIAMPS,
                         PIXELS,
                         CHANNEL_MICROAMPS / 1000,

@@ -5,10 +5,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.EnumSet;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /**
  * The soak as a command. Run it after {@code mvn package}, from the folder {@code daemon}:
@@ -22,6 +26,8 @@ import picocli.CommandLine.Option;
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:nothing was wrong", "1:something was wrong, or it could not run", "2:usage error"})
 final class Soak implements Callable<Integer> {
+    private static final int MOST_RIGS = 32;
+
     @Option(
             names = "--minutes",
             paramLabel = "N",
@@ -40,6 +46,18 @@ final class Soak implements Callable<Integer> {
             description = "With the reference firmware on the emulated board, instead of a controller in memory.")
     private boolean board;
 
+    @Option(
+            names = "--rigs",
+            paramLabel = "N",
+            defaultValue = "1",
+            description =
+                    "How many rigs, in one process. With more than one, each trouble comes to one of them, and the"
+                            + " others have to carry on as if nothing had happened. Default: ${DEFAULT-VALUE}.")
+    private int rigs;
+
+    @Spec
+    private CommandSpec spec;
+
     private Soak() {}
 
     /**
@@ -53,10 +71,17 @@ final class Soak implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        if (rigs < 1 || rigs > MOST_RIGS) {
+            throw new ParameterException(
+                    spec.commandLine(), "--rigs is " + rigs + "; write a number from 1 to " + MOST_RIGS);
+        }
         Path folder = Files.createTempDirectory("lampwright-soak");
         try {
             Duration length = Duration.ofMillis(Math.round(minutes * 60_000));
-            Summary summary = new SoakRun(new SoakRun.Settings(length, seed, board, folder)).run();
+            SoakRun.Settings settings = new SoakRun.Settings(length, seed, board, folder);
+            Summary summary = rigs == 1
+                    ? new SoakRun(settings).run()
+                    : new RigsRun(settings, rigs, EnumSet.allOf(Kind.class)).run();
             System.out.print(summary.text());
             return summary.violations() == 0 ? 0 : 1;
         } finally {

@@ -7,6 +7,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.EnumSet;
+import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -50,5 +52,23 @@ class SoakIT {
         assertEquals(0, summary.violations(), summary.text());
         assertTrue(summary.troubles() >= Kind.values().length - 2, summary.text());
         assertTrue(summary.frames() > LEAST_FRAMES_A_SECOND * LENGTH.toSeconds(), summary.text());
+    }
+
+    /** Those kinds in which process, port and broker meet; the long soak makes all of them. */
+    @Test
+    void sevenRigsCarryOnWhateverGoesWrongWithTheEighth() throws IOException {
+        Set<Kind> kinds = EnumSet.of(
+                Kind.UNPLUGGED,
+                Kind.CORRUPTED,
+                Kind.CONTROLLER_HANGS,
+                Kind.BROKER_KILLED,
+                Kind.FLOODED,
+                Kind.BAD_CONFIGURATION,
+                Kind.CONFIGURATION_GONE);
+        SoakRun.Settings settings = new SoakRun.Settings(Duration.ofSeconds(15), 20261127, false, folder);
+        Summary summary = new RigsRun(settings, 8, kinds).run();
+        System.out.print(summary.text());
+        assertEquals(0, summary.violations(), summary.text());
+        assertTrue(summary.troubles() >= kinds.size(), summary.text());
     }
 }

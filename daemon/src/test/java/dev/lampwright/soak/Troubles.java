@@ -21,26 +21,41 @@ final class Troubles {
             "\u0000\u0001\uffff",
             "strip = { pixels = 30, colour = \"red\" }\n");
 
+    /** Those that stop or blind the whole process, and so come to all of its rigs. */
+    private static final Set<Kind> OF_THE_PROCESS = EnumSet.of(Kind.STOPPED, Kind.CLOCK_SET, Kind.DISK_FULL);
+
     private final Bench bench;
+    private final RigBench rig;
     private final SplittableRandom chance;
     private long stoppedAt;
     private long stoppedNanos;
 
-    Troubles(Bench bench, SplittableRandom chance) {
+    /**
+     * Makes none yet.
+     *
+     * @param bench the process
+     * @param rig whose troubles; those of the process are its own if it is the only one
+     * @param chance of all that is left to chance
+     */
+    Troubles(Bench bench, RigBench rig, SplittableRandom chance) {
         this.bench = bench;
+        this.rig = rig;
         this.chance = chance;
     }
 
     /** The kinds that can be made here. */
     Set<Kind> possible() {
         Set<Kind> kinds = EnumSet.allOf(Kind.class);
+        if (bench.rigs().size() > 1) {
+            kinds.removeAll(OF_THE_PROCESS);
+        }
         if (!bench.clock().canBeSet()) {
             kinds.remove(Kind.CLOCK_SET);
         }
         if (!bench.disk().canBeFilled()) {
             kinds.remove(Kind.DISK_FULL);
         }
-        if (!bench.controller().canRefuse()) {
+        if (!rig.controller().canRefuse()) {
             kinds.remove(Kind.FRAMES_REFUSED);
         }
         return kinds;
@@ -62,21 +77,21 @@ final class Troubles {
      */
     void begin(Kind kind, Rowan.State state) {
         switch (kind) {
-            case BROKER_KILLED -> bench.broker().kill();
-            case BROKER_STILL -> bench.broker().freeze();
-            case UNPLUGGED -> bench.controller().unplug();
-            case CORRUPTED -> bench.controller().corrupt(chance.nextLong());
-            case CONTROLLER_HANGS -> bench.controller().hang();
-            case FLOODED -> bench.rowan().flood(state, FLOOD, chance.split());
-            case STORMED -> bench.rowan().storm(STORM, chance.split());
+            case BROKER_KILLED -> rig.broker().kill();
+            case BROKER_STILL -> rig.broker().freeze();
+            case UNPLUGGED -> rig.controller().unplug();
+            case CORRUPTED -> rig.controller().corrupt(chance.nextLong());
+            case CONTROLLER_HANGS -> rig.controller().hang();
+            case FLOODED -> rig.rowan().flood(state, FLOOD, chance.split());
+            case STORMED -> rig.rowan().storm(STORM, chance.split());
             case STOPPED -> stop();
             case CLOCK_SET -> bench.clock().set(chance.nextLong(-SECONDS_A_YEAR, SECONDS_A_YEAR));
             case DISK_FULL -> bench.disk().fill();
-            case GOOD_CONFIGURATION -> bench.turnEdition();
+            case GOOD_CONFIGURATION -> rig.turnEdition();
             case BAD_CONFIGURATION -> writeBad();
             case CONFIGURATION_GONE -> goneConfiguration();
-            case STRANGE_TOPICS -> bench.rowan().strangeTopics(chance.nextInt(100));
-            case FRAMES_REFUSED -> bench.controller().refuse();
+            case STRANGE_TOPICS -> rig.rowan().strangeTopics(chance.nextInt(100));
+            case FRAMES_REFUSED -> rig.controller().refuse();
             case STARVED, CONTROLLER_RESET -> {}
         }
     }
@@ -84,18 +99,18 @@ final class Troubles {
     /** Ends it. */
     void end(Kind kind) {
         switch (kind) {
-            case BROKER_KILLED -> bench.broker().restart();
-            case BROKER_STILL -> bench.broker().thaw();
-            case UNPLUGGED -> bench.controller().plug();
-            case CORRUPTED -> bench.controller().restore();
-            case CONTROLLER_RESET -> bench.controller().restart();
-            case CONTROLLER_HANGS -> bench.controller().goOn();
+            case BROKER_KILLED -> rig.broker().restart();
+            case BROKER_STILL -> rig.broker().thaw();
+            case UNPLUGGED -> rig.controller().plug();
+            case CORRUPTED -> rig.controller().restore();
+            case CONTROLLER_RESET -> rig.controller().restart();
+            case CONTROLLER_HANGS -> rig.controller().goOn();
             case STOPPED -> goOn();
             case CLOCK_SET -> bench.clock().set(chance.nextLong(-10, 10));
             case DISK_FULL -> bench.disk().empty();
             case GOOD_CONFIGURATION -> writeGood();
             case CONFIGURATION_GONE -> comesBack();
-            case FRAMES_REFUSED -> bench.controller().restore();
+            case FRAMES_REFUSED -> rig.controller().restore();
             case STRANGE_TOPICS, FLOODED, STORMED, STARVED, BAD_CONFIGURATION -> {}
         }
     }
@@ -133,18 +148,18 @@ final class Troubles {
 
     /** Half of the time with the file watch alone, half with a signal as well. */
     private void writeGood() {
-        write(bench.configuration());
+        write(rig.configuration());
         if (chance.nextBoolean()) {
             bench.hangUp();
         }
     }
 
     private void goneConfiguration() {
-        bench.turnEdition();
+        rig.turnEdition();
         try {
-            bench.deleteConfiguration();
+            rig.deleteConfiguration();
             if (chance.nextBoolean()) {
-                bench.pipeForConfiguration();
+                rig.pipeForConfiguration();
                 bench.hangUp();
             }
         } catch (IOException e) {
@@ -154,7 +169,7 @@ final class Troubles {
 
     private void comesBack() {
         try {
-            bench.deleteConfiguration();
+            rig.deleteConfiguration();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -176,7 +191,7 @@ final class Troubles {
 
     private void write(String text) {
         try {
-            bench.write(text);
+            rig.write(text);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -19,6 +19,14 @@ final class Violations {
         }
     }
 
+    /** Notes the first stack trace of a log, if there is one. */
+    void addStackTraces(List<String> log) {
+        log.stream()
+                .filter(line -> line.startsWith("\tat "))
+                .findFirst()
+                .ifPresent(line -> add("a stack trace is in the log: " + line));
+    }
+
     /** How many there were. */
     synchronized long count() {
         return count;
