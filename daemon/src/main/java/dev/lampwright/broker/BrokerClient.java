@@ -23,7 +23,7 @@ import org.slf4j.LoggerFactory;
  * tells the log once what is wrong and once when all is well again. Messages come on a thread of the client library, never two
  * at a time; the thread {@code printer} does all the rest.
  */
-public final class BrokerClient implements AutoCloseable {
+public final class BrokerClient implements Connection {
     /** A message is cut to about this many bytes, so that none can fill the memory. */
     public static final int MOST_BYTES = 2 << 20;
 
@@ -33,7 +33,8 @@ public final class BrokerClient implements AutoCloseable {
 
     private final Broker broker;
     private final String where;
-    private final List<String> topicFilters;
+    private final Subscriptions subscriptions;
+    private final Optional<Gate> gate;
     private final MessageSink sink;
     private final Optional<Will> will;
     private final Outbox outbox = new Outbox();
@@ -49,6 +50,7 @@ public final class BrokerClient implements AutoCloseable {
     private volatile BrokerState state = new BrokerState(BrokerState.Phase.CONNECTING, "");
     private volatile BrokerSession session;
     private boolean wasConnected;
+    private Optional<BrokerException> untold = Optional.empty();
 
     /**
      * Prepares; {@link #start} starts.
@@ -64,12 +66,35 @@ public final class BrokerClient implements AutoCloseable {
 
     public BrokerClient(
             Broker broker, List<String> topicFilters, MessageSink sink, Optional<Will> will, Patience patience) {
+        this(broker, new FixedSubscriptions(topicFilters, true), sink, will, patience, Optional.empty());
+    }
+
+    /**
+     * Prepares; {@link #start} starts.
+     *
+     * @param broker where the broker is and how to get in
+     * @param subscriptions to what
+     * @param sink where messages go
+     * @param will what is to be published when we are gone; empty if nobody is to be told
+     * @param patience how long to wait
+     * @param gate if there is a main connection that tells the log about the broker: when this one may try. Then this one only tells the log what
+     *     is wrong while all is well with the main connection
+     */
+    BrokerClient(
+            Broker broker,
+            Subscriptions subscriptions,
+            MessageSink sink,
+            Optional<Will> will,
+            Patience patience,
+            Optional<Gate> gate) {
         this.broker = broker;
-        this.where = "broker " + where(broker.url());
-        this.topicFilters = List.copyOf(topicFilters);
+        this.where = where(broker);
+        this.subscriptions = subscriptions;
         this.sink = sink;
         this.will = will;
         this.patience = patience;
+        this.gate = gate;
+        this.wasConnected = gate.isPresent();
         this.backoff = new Backoff(patience.firstPause(), patience.longestPause(), Math::random);
         this.thread = new Thread(threads, this::run, RigName.thread("printer"));
         thread.setDaemon(true);
@@ -82,8 +107,10 @@ public final class BrokerClient implements AutoCloseable {
         return "lampwright-" + HexFormat.of().formatHex(random);
     }
 
-    private static String where(URI url) {
-        return url.getScheme() + "://" + url.getHost() + ":" + port(url);
+    /** How to call a broker in the log. */
+    static String where(Broker broker) {
+        URI url = broker.url();
+        return "broker " + url.getScheme() + "://" + url.getHost() + ":" + port(url);
     }
 
     private static int port(URI url) {
@@ -94,38 +121,21 @@ public final class BrokerClient implements AutoCloseable {
         return url.getScheme().equals("mqtts");
     }
 
-    /** Starts to connect, and returns at once. To be called once. */
+    @Override
     public void start() {
         thread.start();
     }
 
-    /**
-     * Whether the thread runs.
-     *
-     * @return false before {@link #start} and after {@link #close}
-     */
+    @Override
     public boolean isAlive() {
         return thread.isAlive();
     }
 
-    /**
-     * Publishes soon, and returns at once; callable from any thread. While there is no connection, messages wait for the next. Of
-     * retained messages only the newest of a topic is published, and it is published again after each new connection. Of the others
-     * each is published once, in their order. The oldest are dropped if more than 64 wait. After {@link #close} nothing is taken.
-     *
-     * @param topic where, 1 to 65535 bytes of UTF-8 without wildcards
-     * @param payload what; it is copied
-     * @param retained whether the broker is to keep it for those who subscribe later
-     * @throws IllegalArgumentException if MQTT does not allow the topic; the message says why
-     */
+    @Override
     public void publish(String topic, byte[] payload, boolean retained) {
         outbox.put(new Outgoing(topic, payload, retained));
     }
 
-    /**
-     * Publishes what still waits and the will's goodbye, if the broker takes it, and ends the connection and the thread. It takes
-     * 1.5 s at most, whatever the broker does. After this no message is passed on.
-     */
     @Override
     public void close() {
         will.ifPresent(last -> publish(last.topic(), last.goodbye().getBytes(StandardCharsets.UTF_8), true));
@@ -140,28 +150,28 @@ public final class BrokerClient implements AutoCloseable {
         threads.endSenders();
     }
 
-    /**
-     * How things stand.
-     *
-     * @return the newest
-     */
+    @Override
     public BrokerState state() {
         return state;
     }
 
-    /**
-     * How many messages have come.
-     *
-     * @return a count since the start
-     */
+    @Override
     public long messages() {
         return messages.sum();
     }
 
+    /** Has the subscriptions looked at soon. */
+    void lookAtSubscriptions() {
+        outbox.ring();
+    }
+
     private void run() {
-        Secrets.warnings(broker).forEach(LOG::warn);
+        if (gate.isEmpty()) {
+            Secrets.warnings(broker).forEach(LOG::warn);
+        }
         try {
             while (!isClosing()) {
+                awaitTurn();
                 lost(stayConnected());
                 closing.await(backoff.next().toNanos(), TimeUnit.NANOSECONDS);
             }
@@ -175,8 +185,22 @@ public final class BrokerClient implements AutoCloseable {
         return closing.getCount() == 0;
     }
 
+    private void awaitTurn() throws InterruptedException {
+        if (gate.isPresent()) {
+            boolean mainIsWell = gate.get().await();
+            untold.filter(failure -> mainIsWell).ifPresent(this::tell);
+        }
+    }
+
     private void lost(BrokerException failure) {
         state = new BrokerState(BrokerState.Phase.LOST, failure.getMessage());
+        untold = Optional.of(failure);
+        if (gate.isEmpty()) {
+            tell(failure);
+        }
+    }
+
+    private void tell(BrokerException failure) {
         trouble.begins(
                 failure.getMessage(),
                 where + ": " + failure.getMessage() + "; trying again until it works",
@@ -203,8 +227,10 @@ public final class BrokerClient implements AutoCloseable {
             session = current;
             current.open(login, will);
             outbox.again();
-            connected(current.subscribe(topicFilters));
-            return current.awaitEnd();
+            connected(subscriptions.begin(current));
+            return current.awaitEnd(subscriptions);
+        } finally {
+            subscriptions.ended();
         }
     }
 
@@ -218,17 +244,14 @@ public final class BrokerClient implements AutoCloseable {
                 MOST_BYTES);
     }
 
-    private void connected(List<String> refused) throws BrokerException {
-        if (refused.size() == topicFilters.size()) {
-            throw new BrokerException(
-                    "the broker refuses the subscription to " + String.join(", ", refused) + "; check its access list");
-        }
+    private void connected(List<String> refused) {
         backoff.reset();
         state = new BrokerState(BrokerState.Phase.CONNECTED, "");
         tellConnected();
         if (!refused.isEmpty()) {
             LOG.warn("{}: refuses the subscription to {}; check its access list", where, String.join(", ", refused));
         }
+        subscriptions.begun();
     }
 
     private void tellConnected() {

@@ -129,6 +129,23 @@ final class BrokerSession implements AutoCloseable {
         return refused(topicFilters, subscribed.join().getGrantedQos());
     }
 
+    /**
+     * Ends subscriptions.
+     *
+     * @param topicFilters of which, at least one
+     * @throws BrokerException if the broker does not answer in time, or the connection ends
+     * @throws InterruptedException if this thread is to end
+     */
+    void unsubscribe(List<String> topicFilters) throws BrokerException, InterruptedException {
+        Reply ended = new Reply();
+        try {
+            client.unsubscribe(topicFilters.stream().map(PahoText::of).toArray(String[]::new), null, ended);
+        } catch (MqttException e) {
+            throw BrokerWords.failure(e);
+        }
+        await(ended, "the end of a subscription was not answered; check the broker");
+    }
+
     private static List<String> refused(List<String> topicFilters, int[] granted) throws BrokerException {
         if (granted.length != topicFilters.size()) {
             throw new BrokerException(
@@ -154,17 +171,20 @@ final class BrokerSession implements AutoCloseable {
     }
 
     /**
-     * Keeps the connection alive and publishes what is put into the outbox, until the connection ends.
+     * Keeps the connection alive, publishes what is put into the outbox, and keeps to the subscriptions, until the connection ends.
      *
+     * @param subscriptions looked at whenever the outbox rings, and once for each ping
      * @return why it ended
+     * @throws BrokerException if it ends because the broker does not answer to a subscription
      * @throws InterruptedException if this thread is to end
      */
-    BrokerException awaitEnd() throws InterruptedException {
+    BrokerException awaitEnd(Subscriptions subscriptions) throws BrokerException, InterruptedException {
         Deadline nextPing = Deadline.in(patience.ping());
         while (!ended.isDone()) {
             if (!isWriting) {
                 publishNext();
             }
+            subscriptions.follow(this);
             outbox.awaitRing(nextPing.left());
             if (nextPing.isPast()) {
                 pingIfQuiet();

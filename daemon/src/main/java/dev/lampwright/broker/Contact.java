@@ -41,12 +41,13 @@ public record Contact(OwnTopics topics, String lost, String goodbye, Asks asks) 
     }
 
     /** Takes what is asked for on a topic, or a status; does nothing on others. */
-    public void take(String topic, byte[] payload, boolean retained, BrokerClient client) {
+    public void take(String topic, byte[] payload, boolean retained, Connection connection) {
         if (topic.equals(topics.status())) {
             asks.status(topic, payload, retained);
         }
         topics.askedOn(topic)
                 .map(word -> asks.take(word, payload, retained))
-                .ifPresent(answer -> client.publish(topics.answer(), answer.getBytes(StandardCharsets.UTF_8), false));
+                .ifPresent(
+                        answer -> connection.publish(topics.answer(), answer.getBytes(StandardCharsets.UTF_8), false));
     }
 }

@@ -6,8 +6,8 @@ import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.ShopFile;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Keeping;
-import dev.lampwright.engine.Phase;
 import dev.lampwright.engine.Recorder;
+import dev.lampwright.engine.RigPlace;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.history.HistoryClock;
 import dev.lampwright.link.Line;
@@ -101,7 +101,7 @@ final class RunCommand implements Callable<Integer> {
         }
         ShopRun shop = new ShopRun(file, stopped, LOOK_EVERY_MS);
         GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> {
-            shop.run((rig, config, phase) -> daemon(rig, config, StatusWatch.NOBODY, phase));
+            shop.run((rig, config, place) -> daemon(rig, config, StatusWatch.NOBODY, place));
         });
     }
 
@@ -110,7 +110,7 @@ final class RunCommand implements Callable<Integer> {
         HangUp hangUp = HangUp.listen();
         try (Recorder recorder = recording == null ? null : new Recorder(recording);
                 Daemon daemon = daemon(
-                        single, config.inForce(), recorder == null ? StatusWatch.NOBODY : recorder, Phase.AT_ONCE);
+                        single, config.inForce(), recorder == null ? StatusWatch.NOBODY : recorder, RigPlace.ALONE);
                 ServiceWatch service = ServiceWatch.of(System.getenv(), daemon::pulse, () -> StatusWords.of(daemon));
                 Servers servers = Servers.of(daemon)) {
             daemon.start();
@@ -138,10 +138,10 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private static Daemon daemon(Path from, Config config, StatusWatch watch, Phase phase) {
+    private static Daemon daemon(Path from, Config config, StatusWatch watch, RigPlace place) {
         Function<Config, Line> lines = next ->
                 new SerialLine(next.controller().port(), next.controller().baud());
-        return new Daemon(config, lines, watch, Optional.of(keeping(from)), phase);
+        return new Daemon(config, lines, watch, Optional.of(keeping(from)), place);
     }
 
     private static Keeping keeping(Path from) {

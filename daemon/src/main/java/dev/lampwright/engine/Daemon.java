@@ -1,6 +1,7 @@
 package dev.lampwright.engine;
 
 import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.Brokers;
 import dev.lampwright.broker.Contact;
 import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.config.AtEnd;
@@ -69,6 +70,7 @@ public final class Daemon implements AutoCloseable {
     private final AtomicReference<Statuses> statuses = new AtomicReference<>(Statuses.NOTHING_HEARD);
     private final AtomicReference<Wishes> wishes = new AtomicReference<>(Wishes.NONE);
     private final Function<Config, Line> lines;
+    private final Brokers brokers;
     private final FrameLoop frames;
     private final Desk desk;
     private final Reporter reporter;
@@ -135,7 +137,7 @@ public final class Daemon implements AutoCloseable {
      * @param keeping where asks and history are kept beyond the daemon's end, as the configuration says; empty for nowhere
      */
     public Daemon(Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping) {
-        this(config, lines, watch, keeping, Phase.AT_ONCE);
+        this(config, lines, watch, keeping, RigPlace.ALONE);
     }
 
     /**
@@ -145,11 +147,12 @@ public final class Daemon implements AutoCloseable {
      * @param lines provides the line to the controller
      * @param watch records what frames are made from; the caller closes it
      * @param keeping where asks and history are kept beyond the daemon's end, as the configuration says; empty for nowhere
-     * @param phase where in a tick its frames are
+     * @param place its place among the rigs
      */
     public Daemon(
-            Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping, Phase phase) {
+            Config config, Function<Config, Line> lines, StatusWatch watch, Optional<Keeping> keeping, RigPlace place) {
         this.lines = lines;
+        brokers = place.brokers();
         signature = Signature.begun(config.talk().prefix());
         namesake = new Namesake(signature);
         history = new HistoryKeeper(
@@ -173,8 +176,8 @@ public final class Daemon implements AutoCloseable {
                 CLOCK,
                 config.framesPerSecond(),
                 watch,
-                lightFrom(phase),
-                phase);
+                lightFrom(place.phase()),
+                place.phase());
         onWishes = frames::tellNews;
         reporter = new Reporter(desk, this::report, this::tell, CLOCK);
         keeper = keeping.map(where -> new AskKeeper(where.asks(), desk));
@@ -636,7 +639,7 @@ public final class Daemon implements AutoCloseable {
                 Report.gone(version, "lost", signature(from)),
                 Report.gone(version, "stopped", signature(from)),
                 new Mailbox(desk, namesake, CLOCK));
-        return new PrinterClient(from.broker(), from.talk().printers(), CLOCK, this::heard, contact);
+        return new PrinterClient(from.broker(), from.talk().printers(), CLOCK, this::heard, contact, brokers);
     }
 
     /** A fault does not wait for the next frame. */

@@ -15,7 +15,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
 
-/** The content of one message. Its JSON is parsed once, however many bindings read a value from it. */
+/** The content of one message. Its JSON is parsed once, however many bindings and threads read a value from it. */
 public final class Payload {
     /** A longer status message, in bytes, is not read. */
     public static final int MOST_BYTES = 1 << 20;
@@ -101,7 +101,7 @@ public final class Payload {
         return new String(bytes, StandardCharsets.UTF_8).strip();
     }
 
-    private JsonNode document() throws UnreadableException {
+    private synchronized JsonNode document() throws UnreadableException {
         if (document == null && complaint == null) {
             parse();
         }

@@ -1,7 +1,9 @@
 package dev.lampwright.printer;
 
 import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.HeardMessage;
 import dev.lampwright.broker.KeptMessages;
+import dev.lampwright.payload.Payload;
 import dev.lampwright.upkeep.LineBudget;
 import dev.lampwright.upkeep.Trouble;
 import java.time.Duration;
@@ -54,18 +56,18 @@ final class HeardStatus {
     /**
      * Takes in a message.
      *
-     * @param topic its topic
-     * @param payload its payload
-     * @param retained whether it was retained; then it does not show that the printer is online
+     * @param message the message; a retained one does not show that the printer is online
      * @param nanos when it came
      * @return the new status; empty if it says nothing about this printer
      */
-    Optional<PrinterStatus> read(String topic, byte[] payload, boolean retained, long nanos) {
-        if (retained && kept.isHeard(topic, payload)) {
+    Optional<PrinterStatus> read(HeardMessage message, long nanos) {
+        String topic = message.topic();
+        byte[] payload = message.payload();
+        if (message.isRetained() && kept.isHeard(topic, payload)) {
             return Optional.empty();
         }
-        PrinterStatus before = retained ? status : status.back();
-        PrinterStatus after = reader.read(before, topic, payload, nanos);
+        PrinterStatus before = message.isRetained() ? status : status.back();
+        PrinterStatus after = reader.read(before, topic, message.opened(Payload::new), nanos);
         if (after == before) {
             return Optional.empty();
         }

@@ -1,9 +1,11 @@
 package dev.lampwright.printer;
 
 import dev.lampwright.broker.Broker;
-import dev.lampwright.broker.BrokerClient;
 import dev.lampwright.broker.BrokerState;
+import dev.lampwright.broker.Brokers;
+import dev.lampwright.broker.Connection;
 import dev.lampwright.broker.Contact;
+import dev.lampwright.broker.HeardMessage;
 import dev.lampwright.broker.Patience;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
@@ -28,7 +30,7 @@ public final class PrinterClient implements AutoCloseable {
     private final LongSupplier nanoClock;
     private final BiConsumer<String, PrinterStatus> sink;
     private final Optional<Contact> contact;
-    private final BrokerClient client;
+    private final Connection connection;
     private final FirstMinute firstMinute = new FirstMinute();
 
     /**
@@ -40,6 +42,7 @@ public final class PrinterClient implements AutoCloseable {
      * @param sink receives the name of a printer and its new status. Called by one thread at a time; the next message waits until it
      *     returns
      * @param contact how others reach the daemon
+     * @param brokers gives the connection to the broker
      * @throws IllegalArgumentException if a topic filter is malformed; the message says how
      */
     public PrinterClient(
@@ -47,8 +50,9 @@ public final class PrinterClient implements AutoCloseable {
             Map<String, Bindings> bindings,
             LongSupplier nanoClock,
             BiConsumer<String, PrinterStatus> sink,
-            Contact contact) {
-        this(broker, bindings, nanoClock, sink, Optional.of(contact), Patience.USUAL);
+            Contact contact,
+            Brokers brokers) {
+        this(broker, bindings, nanoClock, sink, Optional.of(contact), brokers);
     }
 
     /** For a printer without a name, and without asks. */
@@ -60,7 +64,7 @@ public final class PrinterClient implements AutoCloseable {
                 nanoClock,
                 (name, status) -> sink.accept(status),
                 Optional.empty(),
-                patience);
+                Brokers.eachItsOwn(patience));
     }
 
     private PrinterClient(
@@ -69,27 +73,27 @@ public final class PrinterClient implements AutoCloseable {
             LongSupplier nanoClock,
             BiConsumer<String, PrinterStatus> sink,
             Optional<Contact> contact,
-            Patience patience) {
+            Brokers brokers) {
         this.contact = contact;
         this.nanoClock = nanoClock;
         this.sink = sink;
         long now = nanoClock.getAsLong();
         bindings.forEach((name, places) -> printers.add(new HeardStatus(name, places, LOG, now)));
-        this.client = new BrokerClient(
-                broker, topicFilters(bindings, contact), this::route, contact.map(Contact::will), patience);
+        this.connection = brokers.to(broker, wanted(bindings, contact), contact.map(Contact::will));
     }
 
-    private static List<String> topicFilters(Map<String, Bindings> bindings, Optional<Contact> contact) {
+    private Brokers.Wanted wanted(Map<String, Bindings> bindings, Optional<Contact> contact) {
         SortedSet<String> all = new TreeSet<>();
         bindings.values().forEach(places -> all.addAll(places.topicFilters()));
-        List<String> filters = new ArrayList<>(all);
-        contact.map(Contact::topics).ifPresent(own -> filters.addAll(List.of(own.asks(), own.status())));
-        return filters;
+        List<String> own = contact.map(Contact::topics)
+                .map(topics -> List.of(topics.asks(), topics.status()))
+                .orElse(List.of());
+        return new Brokers.Wanted(own, List.copyOf(all), this::route);
     }
 
     /** Starts connecting, and returns at once. Call it once. */
     public void start() {
-        client.start();
+        connection.start();
     }
 
     /**
@@ -98,7 +102,7 @@ public final class PrinterClient implements AutoCloseable {
      * @return false before {@link #start} and after {@link #close}
      */
     public boolean isAlive() {
-        return client.isAlive();
+        return connection.isAlive();
     }
 
     /**
@@ -116,7 +120,7 @@ public final class PrinterClient implements AutoCloseable {
     /** Ends the connection. Takes 1.5 s at most, whatever the broker does. */
     @Override
     public void close() {
-        client.close();
+        connection.close();
     }
 
     /**
@@ -125,7 +129,7 @@ public final class PrinterClient implements AutoCloseable {
      * @return the newest
      */
     public BrokerState brokerState() {
-        return client.state();
+        return connection.state();
     }
 
     /**
@@ -135,7 +139,7 @@ public final class PrinterClient implements AutoCloseable {
      */
     public void tell(String status) {
         contact.ifPresent(
-                spoken -> client.publish(spoken.topics().status(), status.getBytes(StandardCharsets.UTF_8), true));
+                spoken -> connection.publish(spoken.topics().status(), status.getBytes(StandardCharsets.UTF_8), true));
     }
 
     /**
@@ -144,7 +148,7 @@ public final class PrinterClient implements AutoCloseable {
      * @return a count since the start
      */
     public long messages() {
-        return client.messages();
+        return connection.messages();
     }
 
     /**
@@ -179,17 +183,14 @@ public final class PrinterClient implements AutoCloseable {
     /**
      * Passes a message on to the daemon's desk, or to the status of a printer.
      *
-     * @param topic its topic
-     * @param payload its payload
-     * @param retained whether it was retained. Then it does not show that the printer is online
+     * @param message the message; a retained one does not show that the printer is online
      */
-    void route(String topic, byte[] payload, boolean retained) {
-        if (contact.isPresent() && contact.get().topics().own(topic)) {
-            contact.get().take(topic, payload, retained, client);
+    void route(HeardMessage message) {
+        if (contact.isPresent() && contact.get().topics().own(message.topic())) {
+            contact.get().take(message.topic(), message.payload(), message.isRetained(), connection);
         } else {
             for (HeardStatus printer : printers) {
-                printer.read(topic, payload, retained, nanoClock.getAsLong())
-                        .ifPresent(status -> sink.accept(printer.name(), status));
+                printer.read(message, nanoClock.getAsLong()).ifPresent(status -> sink.accept(printer.name(), status));
             }
         }
     }

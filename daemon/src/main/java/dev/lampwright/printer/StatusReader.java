@@ -69,11 +69,23 @@ public final class StatusReader {
      * @return the new status; the very same object if the message says nothing that is bound and readable
      */
     public PrinterStatus read(PrinterStatus before, String topic, byte[] payload, long atNanos) {
-        Payload opened = new Payload(payload);
+        return read(before, topic, new Payload(payload), atNanos);
+    }
+
+    /**
+     * Takes in one message that others may read too.
+     *
+     * @param before the status up to now
+     * @param topic the message's topic
+     * @param payload what it carries
+     * @param atNanos when it came, on the daemon's monotonic clock, in ns
+     * @return the new status; the very same object if the message says nothing that is bound and readable
+     */
+    PrinterStatus read(PrinterStatus before, String topic, Payload payload, long atNanos) {
         PrinterStatus after = before;
         for (ActiveBinding bound : bounds) {
             if (bound.wants(topic)) {
-                after = bound.apply(after, topic, opened, atNanos);
+                after = bound.apply(after, topic, payload, atNanos);
             }
         }
         if (after == before) {

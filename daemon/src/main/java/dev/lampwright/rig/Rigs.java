@@ -1,11 +1,15 @@
 package dev.lampwright.rig;
 
+import dev.lampwright.broker.Brokers;
+import dev.lampwright.broker.Patience;
+import dev.lampwright.broker.SharedBrokers;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.Mistake;
 import dev.lampwright.config.RigReading;
 import dev.lampwright.config.Shop;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Phase;
+import dev.lampwright.engine.RigPlace;
 import dev.lampwright.upkeep.RigName;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -33,6 +37,7 @@ public final class Rigs implements AutoCloseable {
 
     private final Maker maker;
     private final LongSupplier clock;
+    private final Brokers brokers = new SharedBrokers(Patience.USUAL);
     private volatile Map<String, Rig> rigs = Map.of();
     private volatile List<Mistake> mistakes = List.of();
     private int made;
@@ -46,10 +51,10 @@ public final class Rigs implements AutoCloseable {
          *
          * @param file the rig's file
          * @param config what to run
-         * @param phase where in a tick its frames are
+         * @param place its place among the rigs
          * @return the daemon
          */
-        Daemon make(Path file, Config config, Phase phase);
+        Daemon make(Path file, Config config, RigPlace place);
     }
 
     /**
@@ -127,9 +132,9 @@ public final class Rigs implements AutoCloseable {
     }
 
     private Rig rig(String name, Path file) {
-        Phase phase = Phase.of(made);
+        RigPlace place = new RigPlace(Phase.of(made), brokers);
         made++;
-        return new Rig(name, file, config -> maker.make(file, config, phase), clock);
+        return new Rig(name, file, config -> maker.make(file, config, place), clock);
     }
 
     private void end(List<Rig> ending) {

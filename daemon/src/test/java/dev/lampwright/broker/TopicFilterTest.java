@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -36,6 +38,12 @@ final class TopicFilterTest {
     })
     void matches(String filter, String topic) {
         assertTrue(TopicFilter.of(filter).matches(topic));
+        assertTrue(isFound(filter, topic));
+    }
+
+    /** Whether the index of many filters finds this one. */
+    private static boolean isFound(String filter, String topic) {
+        return new TopicIndex<>(Map.of(filter, Set.of("it"))).find(topic).contains("it");
     }
 
     @ParameterizedTest
@@ -53,6 +61,7 @@ final class TopicFilterTest {
     })
     void doesNotMatch(String filter, String topic) {
         assertFalse(TopicFilter.of(filter).matches(topic));
+        assertFalse(isFound(filter, topic));
     }
 
     /** Derived from the rules of 4.7.1; not among the standard's examples. */
@@ -77,6 +86,7 @@ final class TopicFilterTest {
     })
     void followsTheRules(String filter, String topic, boolean matches) {
         assertEquals(matches, TopicFilter.of(filter).matches(topic));
+        assertEquals(matches, isFound(filter, topic));
     }
 
     @ParameterizedTest

@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.broker.Brokers;
 import dev.lampwright.broker.Contact;
+import dev.lampwright.broker.HeardMessage;
 import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.broker.Patience;
 import dev.lampwright.payload.PayloadPath;
@@ -39,11 +41,11 @@ class PrinterClientTest {
             Patience.USUAL);
 
     private void hearKept(String topic, String payload) {
-        client.route(topic, Alder.bytes(payload), true);
+        client.route(new HeardMessage(topic, Alder.bytes(payload), true));
     }
 
     private void hear(String topic, String payload) {
-        client.route(topic, Alder.bytes(payload), false);
+        client.route(new HeardMessage(topic, Alder.bytes(payload), false));
     }
 
     /** The broker sends retained messages in no particular order, so the will may come first. */
@@ -147,10 +149,11 @@ class PrinterClientTest {
                 both,
                 clock::incrementAndGet,
                 (name, status) -> told.add(name + " " + status.state().word()),
-                new Contact(new OwnTopics("lampwright"), "lost", "stopped", (word, payload, retained) -> ""))) {
-            two.route(Alder.JOB, Alder.bytes(RUN), false);
-            two.route("shop/birch/job", Alder.bytes("0.5"), false);
-            two.route("shop/oak/job", Alder.bytes("0.5"), false);
+                new Contact(new OwnTopics("lampwright"), "lost", "stopped", (word, payload, retained) -> ""),
+                Brokers.eachItsOwn(Patience.USUAL))) {
+            two.route(new HeardMessage(Alder.JOB, Alder.bytes(RUN), false));
+            two.route(new HeardMessage("shop/birch/job", Alder.bytes("0.5"), false));
+            two.route(new HeardMessage("shop/oak/job", Alder.bytes("0.5"), false));
             assertEquals(List.of("alder printing", "birch printing"), told);
             assertEquals(
                     Optional.of("birch reports a fault"),

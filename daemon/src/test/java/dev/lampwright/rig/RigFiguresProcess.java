@@ -10,7 +10,7 @@ import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.FrameReport;
 import dev.lampwright.engine.Lateness;
-import dev.lampwright.engine.Phase;
+import dev.lampwright.engine.RigPlace;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.link.LineException;
 import dev.lampwright.link.SerialLine;
@@ -89,21 +89,21 @@ final class RigFiguresProcess {
         }
     }
 
-    private static Daemon daemonAtPort(Path file, Config config, Phase phase) {
+    private static Daemon daemonAtPort(Path file, Config config, RigPlace place) {
         return new Daemon(
                 config,
                 same -> new SerialLine(
                         same.controller().port(), same.controller().baud()),
                 StatusWatch.NOBODY,
                 Optional.empty(),
-                phase);
+                place);
     }
 
-    private static Daemon daemon(Path file, Config config, Phase phase) {
+    private static Daemon daemon(Path file, Config config, RigPlace place) {
         MemoryController controller = new MemoryController(BOARD, (light, sequence, frame, nanos) -> {});
         CountedLine line =
                 new CountedLine(new MemoryLine(controller, config.controller().baud(), System::nanoTime));
-        return new Daemon(config, same -> line, StatusWatch.NOBODY, Optional.empty(), phase);
+        return new Daemon(config, same -> line, StatusWatch.NOBODY, Optional.empty(), place);
     }
 
     /** A thread that parks like a frame loop, and nothing else. */

@@ -199,6 +199,16 @@ class RigIsolationIT {
         before.requireNothingHappenedToTheOthers();
     }
 
+    /** Threads of a rig have its name behind theirs. */
+    @Test
+    void allHearTheirPrintersOverOneConnection() {
+        List<String> names = Thread.getAllStackTraces().keySet().stream()
+                .map(Thread::getName)
+                .toList();
+        assertEquals(1, names.stream().filter("printer"::equals).count(), names::toString);
+        assertTrue(names.contains("messages birch"), names::toString);
+    }
+
     @Test
     void aFileThatIsNotRight() throws ConfigException {
         Before before = new Before();

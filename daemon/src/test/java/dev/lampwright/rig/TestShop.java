@@ -9,7 +9,7 @@ import dev.lampwright.cue.Easing;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.engine.Daemon;
-import dev.lampwright.engine.Phase;
+import dev.lampwright.engine.RigPlace;
 import dev.lampwright.engine.StatusWatch;
 import dev.lampwright.look.AllExtent;
 import dev.lampwright.look.Blend;
@@ -117,12 +117,12 @@ public final class TestShop implements AutoCloseable {
         }
     }
 
-    private Daemon daemon(Path file, Config config, Phase phase) {
+    private Daemon daemon(Path file, Config config, RigPlace place) {
         String name = file.getFileName().toString().replace(".toml", "");
         FarEnd farEnd = farEnds.computeIfAbsent(config.controller().port(), port -> new FarEnd(config));
         Config made = broken.contains(name) ? withBrokenLook(config) : config;
         return new Daemon(
-                made, same -> farEnd.line(), watches.getOrDefault(name, StatusWatch.NOBODY), Optional.empty(), phase);
+                made, same -> farEnd.line(), watches.getOrDefault(name, StatusWatch.NOBODY), Optional.empty(), place);
     }
 
     /** Its only look has a layer on a pixel that does not exist, which no file can describe. */

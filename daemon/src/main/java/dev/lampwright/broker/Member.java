@@ -1,0 +1,286 @@
+package dev.lampwright.broker;
+
+import dev.lampwright.upkeep.Printable;
+import dev.lampwright.upkeep.RigName;
+import dev.lampwright.upkeep.Trouble;
+import java.time.Duration;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.LongAdder;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * One of those who share a connection. What it hears there waits in its inbox for a thread of its own, {@code messages}, so that one who is slow, stuck or
+ * fails holds up nobody else. Its own topics, and its last will, are on a thin connection of its own.
+ *
+ * <p>What the broker has kept is passed on only if nothing has come on the same topic since this joined or the connection was made: later ones are
+ * meant for others, or are older than what was heard.
+ */
+final class Member implements Connection {
+    private static final Logger LOG = LoggerFactory.getLogger(Member.class);
+    private static final long LONGEST_END_MS = 300;
+    private static final Duration LONGEST_MOVE = Duration.ofSeconds(5);
+    private static final long LOSS_OVER_NANOS = TimeUnit.SECONDS.toNanos(10);
+
+    private final SharedBrokers brokers;
+    private final Broker broker;
+    private final Brokers.Wanted wanted;
+    private final List<TopicFilter> ownFilters;
+    private final BrokerClient own;
+    private final Inbox inbox = new Inbox();
+    private final LongAdder messages = new LongAdder();
+    private final Trouble loss = new Trouble(LOG);
+    private final Thread thread;
+    private final String rig = RigName.current();
+    private final Flood flood;
+    private final AtomicBoolean isMoving = new AtomicBoolean();
+    private volatile Optional<SharedConnection> shared = Optional.empty();
+    private volatile BrokerState subscribed = new BrokerState(BrokerState.Phase.CONNECTING, "");
+    private boolean isClosed;
+    private boolean failing;
+    private long turnBefore;
+    private long lostBefore;
+    private long lostAtNanos;
+    private final Map<String, Boolean> heard = new LinkedHashMap<>(16, 0.75f, true) {
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, Boolean> eldest) {
+            return size() > KeptMessages.MOST;
+        }
+    };
+
+    /**
+     * Prepares; {@link #start} starts.
+     *
+     * @param brokers where to join
+     * @param broker where the broker is and how to get in
+     * @param wanted what to subscribe to
+     * @param will what is to be published when we are gone
+     * @param patience how long to wait
+     */
+    Member(SharedBrokers brokers, Broker broker, Brokers.Wanted wanted, Optional<Will> will, Patience patience) {
+        this.brokers = brokers;
+        this.broker = broker;
+        this.wanted = wanted;
+        flood = brokers.flood();
+        ownFilters = wanted.own().stream().map(TopicFilter::of).toList();
+        Subscriptions ownTopics = new FixedSubscriptions(wanted.own(), false);
+        own = new BrokerClient(broker, ownTopics, wanted::hear, will, patience, Optional.of(this::awaitTurn));
+        thread = new Thread(this::read, RigName.thread("messages"));
+        thread.setDaemon(true);
+    }
+
+    List<String> topicFilters() {
+        return wanted.printers();
+    }
+
+    private boolean awaitTurn() throws InterruptedException {
+        long turn = shared.orElseThrow().turnstile().await();
+        boolean isSame = turn == turnBefore;
+        turnBefore = turn;
+        return isSame;
+    }
+
+    @Override
+    public void start() {
+        thread.start();
+        brokers.join(broker, this);
+        own.start();
+    }
+
+    @Override
+    public boolean isAlive() {
+        return thread.isAlive()
+                && own.isAlive()
+                && shared.filter(SharedConnection::isAlive).isPresent();
+    }
+
+    @Override
+    public void publish(String topic, byte[] payload, boolean retained) {
+        own.publish(topic, payload, retained);
+    }
+
+    /** It hears over this connection from now on, and over no other. */
+    void joins(SharedConnection connection) {
+        shared = Optional.of(connection);
+    }
+
+    private boolean hearsOver(SharedConnection connection) {
+        return shared.filter(connection::equals).isPresent();
+    }
+
+    /** A shared connection has been made, and the broker sends all that it has kept. */
+    void connectedAnew(SharedConnection connection) {
+        if (hearsOver(connection)) {
+            synchronized (heard) {
+                heard.clear();
+            }
+        }
+    }
+
+    /** The broker has answered to all subscriptions. */
+    void subscribed(Collection<String> refused) {
+        subscribed = !topicFilters().isEmpty() && refused.containsAll(topicFilters())
+                ? new BrokerState(BrokerState.Phase.LOST, FixedSubscriptions.refusal(topicFilters()))
+                : new BrokerState(BrokerState.Phase.CONNECTED, "");
+    }
+
+    /** A shared connection has ended. */
+    void notSubscribed(SharedConnection ended) {
+        if (hearsOver(ended)) {
+            subscribed = new BrokerState(BrokerState.Phase.CONNECTING, "");
+        }
+    }
+
+    /**
+     * Takes a message that it wants. It never waits.
+     *
+     * @param message the message
+     * @param isOnly whether nobody else wants it
+     * @param from what it came over
+     */
+    void put(HeardMessage message, boolean isOnly, SharedConnection from) {
+        if (!hearsOver(from) || isOwn(message.topic()) || isMeantForOthers(message)) {
+            return;
+        }
+        messages.increment();
+        inbox.put(message);
+        if (isOnly && flood.add(System.nanoTime()) && !from.isAlone(this) && isMoving.compareAndSet(false, true)) {
+            moveApart();
+        }
+    }
+
+    private boolean isOwn(String topic) {
+        return ownFilters.stream().anyMatch(filter -> filter.matches(topic));
+    }
+
+    private boolean isMeantForOthers(HeardMessage message) {
+        synchronized (heard) {
+            boolean isFirst = heard.put(message.topic(), true) == null;
+            return message.isRetained() && !isFirst;
+        }
+    }
+
+    /**
+     * Has a flood that only this one wants come over a connection of its own from now on. A broker keeps a queue for each connection, and once
+     * that is full it drops what comes, whosever it is. It hears over the old connection until it goes over, so nothing is heard twice or out of order.
+     */
+    private void moveApart() {
+        RigName.during(rig, () -> {
+            Thread move = new Thread(this::joinAnother, RigName.thread("printer move"));
+            move.setDaemon(true);
+            move.start();
+        });
+    }
+
+    private void joinAnother() {
+        SharedConnection next = brokers.apart(broker, rig);
+        next.join(this);
+        if (next.awaitConnected(LONGEST_MOVE) && goOver(next)) {
+            LOG.warn(
+                    "the printer publishes more than {} messages a second; this rig has a connection of its own for them now, so that"
+                            + " other rigs lose nothing; check what the printer publishes",
+                    Flood.PER_SECOND);
+        } else {
+            brokers.leave(broker, next, this);
+        }
+        isMoving.set(false);
+    }
+
+    private boolean goOver(SharedConnection next) {
+        SharedConnection before;
+        synchronized (this) {
+            if (isClosed) {
+                return false;
+            }
+            before = shared.orElseThrow();
+            joins(next);
+        }
+        brokers.leave(broker, before, this);
+        return true;
+    }
+
+    private synchronized Optional<SharedConnection> leaving() {
+        isClosed = true;
+        return shared;
+    }
+
+    private void read() {
+        try {
+            Optional<HeardMessage> next = inbox.take();
+            while (next.isPresent()) {
+                read(next.get());
+                next = inbox.take();
+            }
+        } catch (InterruptedException e) {
+            LOG.debug("interrupted, which closing does");
+        }
+    }
+
+    /** Of failures that follow each other, the first is logged. */
+    private void read(HeardMessage message) {
+        tellLoss(System.nanoTime());
+        try {
+            wanted.sink().accept(message);
+            failing = false;
+        } catch (RuntimeException | StackOverflowError e) {
+            if (!failing) {
+                LOG.error("a message on {} could not be processed", Printable.beginning(message.topic(), 100), e);
+            }
+            failing = true;
+        }
+    }
+
+    private void tellLoss(long nanos) {
+        long lost = inbox.lost();
+        if (lost != lostBefore) {
+            lostBefore = lost;
+            lostAtNanos = nanos;
+            loss.begins(
+                    "messages arrive faster than they can be read; some are skipped, and the newest on each topic counts;"
+                            + " check which printer publishes so many",
+                    nanos);
+        } else if (loss.isOn() && nanos - lostAtNanos > LOSS_OVER_NANOS) {
+            loss.ends("no more messages are skipped");
+        }
+    }
+
+    @Override
+    public BrokerState state() {
+        BrokerState common =
+                shared.map(SharedConnection::state).orElse(new BrokerState(BrokerState.Phase.CONNECTING, ""));
+        if (common.phase() != BrokerState.Phase.CONNECTED) {
+            return common;
+        }
+        BrokerState mine = subscribed;
+        return mine.phase() == BrokerState.Phase.CONNECTED ? own.state() : mine;
+    }
+
+    @Override
+    public long messages() {
+        return messages.sum() + own.messages();
+    }
+
+    @Override
+    public void close() {
+        inbox.shut();
+        own.close();
+        leaving().ifPresent(joined -> brokers.leave(broker, joined, this));
+        if (thread != Thread.currentThread()) {
+            awaitEnd();
+        }
+    }
+
+    private void awaitEnd() {
+        try {
+            thread.join(LONGEST_END_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+}

@@ -1,0 +1,260 @@
+package dev.lampwright.broker;
+
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.Predicate;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * One connection to a broker for many members, subscribed to what any of them wants, to each filter once. Members come and go while it stands; what the
+ * others hear is not interrupted.
+ *
+ * <p>A filter that somebody new wants is subscribed to again even if it is subscribed to already, for only then does the broker send once more what it has kept
+ * (MQTT 3.1.1, section 3.8.4). {@link Member} leaves out what it has heard on the same topic before.
+ */
+final class SharedConnection implements Subscriptions, AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(SharedConnection.class);
+    /** Some brokers limit how many filters one packet may have; all that are known of allow more than a few, and few are sent at once. */
+    private static final int MOST_AT_ONCE = 100;
+
+    private static final long LOOK_EVERY_NANOS = TimeUnit.MILLISECONDS.toNanos(20);
+    private static final long REFUSED_AGAIN_NANOS = TimeUnit.SECONDS.toNanos(10);
+
+    private final String where;
+    private final BrokerClient client;
+    private final Turnstile turnstile = new Turnstile();
+    private final KeptOpen keptOpen = new KeptOpen();
+    private final Set<Member> members = new LinkedHashSet<>();
+    private final Set<String> subscribed = new LinkedHashSet<>();
+    private final Set<String> refused = new LinkedHashSet<>();
+    private final Set<String> asked = new LinkedHashSet<>();
+    private volatile TopicIndex<Member> index = new TopicIndex<>(Map.of());
+    private volatile boolean isNew;
+    private long refusedAtNanos;
+
+    /** What is to be done at the broker, for whom. */
+    private record Errand(List<String> subscribe, List<String> unsubscribe, List<Member> members) {}
+
+    /**
+     * Makes a connection without members; {@link #start} starts it.
+     *
+     * @param broker where the broker is and how to get in
+     * @param patience how long to wait
+     */
+    SharedConnection(Broker broker, Patience patience) {
+        where = BrokerClient.where(broker);
+        client = new BrokerClient(broker, this, this::hear, Optional.empty(), patience, Optional.empty());
+    }
+
+    void start() {
+        client.start();
+    }
+
+    boolean isAlive() {
+        return client.isAlive();
+    }
+
+    BrokerState state() {
+        return client.state();
+    }
+
+    /**
+     * Waits until it is connected and subscribed.
+     *
+     * @param most how long to wait
+     * @return whether it is; false as well if this thread is to end
+     */
+    boolean awaitConnected(Duration most) {
+        long end = System.nanoTime() + most.toNanos();
+        while (state().phase() != BrokerState.Phase.CONNECTED && System.nanoTime() - end < 0) {
+            LockSupport.parkNanos(LOOK_EVERY_NANOS);
+        }
+        return state().phase() == BrokerState.Phase.CONNECTED;
+    }
+
+    /** Whether it has the only one. */
+    synchronized boolean isAlone(Member member) {
+        return members.size() == 1 && members.contains(member);
+    }
+
+    /** When members may connect by themselves. */
+    Turnstile turnstile() {
+        return turnstile;
+    }
+
+    /** Adds a member. It hears what comes from now on, and soon what the broker has kept. */
+    synchronized void join(Member member) {
+        members.add(member);
+        asked.addAll(member.topicFilters());
+        membersChanged();
+    }
+
+    /** Takes a member out, and returns whether nobody is left. */
+    synchronized boolean leave(Member member) {
+        members.remove(member);
+        membersChanged();
+        return members.isEmpty();
+    }
+
+    private void membersChanged() {
+        index = new TopicIndex<>(wanted());
+        isNew = true;
+        client.lookAtSubscriptions();
+    }
+
+    private Map<String, List<Member>> wanted() {
+        Map<String, List<Member>> wanted = new HashMap<>();
+        for (Member member : members) {
+            member.topicFilters()
+                    .forEach(filter -> wanted.computeIfAbsent(filter, any -> new ArrayList<>())
+                            .add(member));
+        }
+        return wanted;
+    }
+
+    private void hear(String topic, byte[] payload, boolean retained) {
+        Collection<Member> hearing = index.find(topic);
+        if (hearing.isEmpty()) {
+            return;
+        }
+        HeardMessage message = new HeardMessage(topic, payload, retained);
+        if (hearing.size() > 1) {
+            keptOpen.add(message);
+        }
+        hearing.forEach(member -> member.put(message, hearing.size() == 1, this));
+    }
+
+    @Override
+    public List<String> begin(BrokerSession session) throws BrokerException, InterruptedException {
+        synchronized (this) {
+            members.forEach(member -> member.connectedAnew(this));
+            asked.addAll(wanted().keySet());
+        }
+        settle(session);
+        synchronized (this) {
+            return List.copyOf(refused);
+        }
+    }
+
+    @Override
+    public void begun() {
+        turnstile.open();
+    }
+
+    @Override
+    public void follow(BrokerSession session) throws BrokerException, InterruptedException {
+        if (isNew || isTimeToAskAgain()) {
+            Set<String> before = refusedNow();
+            settle(session);
+            tell(before, refusedNow());
+        }
+    }
+
+    private synchronized boolean isTimeToAskAgain() {
+        if (refused.isEmpty() || System.nanoTime() - refusedAtNanos < REFUSED_AGAIN_NANOS) {
+            return false;
+        }
+        asked.addAll(refused);
+        return true;
+    }
+
+    private synchronized Set<String> refusedNow() {
+        return new LinkedHashSet<>(refused);
+    }
+
+    private void tell(Set<String> before, Set<String> now) {
+        List<String> more = now.stream().filter(Predicate.not(before::contains)).toList();
+        if (!more.isEmpty()) {
+            LOG.warn("{}: refuses the subscription to {}; check its access list", where, String.join(", ", more));
+        }
+    }
+
+    private void settle(BrokerSession session) throws BrokerException, InterruptedException {
+        Errand errand = errand();
+        for (List<String> some : parts(errand.subscribe())) {
+            subscribed(some, session.subscribe(some));
+        }
+        for (List<String> some : parts(errand.unsubscribe())) {
+            session.unsubscribe(some);
+        }
+        settled(errand);
+    }
+
+    private synchronized Errand errand() {
+        isNew = false;
+        Set<String> wanted = wanted().keySet();
+        List<String> subscribe = asked.stream().filter(wanted::contains).toList();
+        asked.clear();
+        List<String> unsubscribe =
+                subscribed.stream().filter(Predicate.not(wanted::contains)).toList();
+        unsubscribe.forEach(subscribed::remove);
+        refused.retainAll(wanted);
+        return new Errand(subscribe, unsubscribe, List.copyOf(members));
+    }
+
+    private synchronized void subscribed(List<String> some, List<String> refusedOfThem) {
+        subscribed.addAll(some);
+        refusedOfThem.forEach(subscribed::remove);
+        some.forEach(refused::remove);
+        refused.addAll(refusedOfThem);
+        refusedAtNanos = System.nanoTime();
+    }
+
+    private synchronized void settled(Errand errand) {
+        errand.members().forEach(member -> member.subscribed(refused));
+    }
+
+    private static List<List<String>> parts(List<String> filters) {
+        List<List<String>> parts = new ArrayList<>();
+        for (int start = 0; start < filters.size(); start += MOST_AT_ONCE) {
+            parts.add(filters.subList(start, Math.min(filters.size(), start + MOST_AT_ONCE)));
+        }
+        return parts;
+    }
+
+    @Override
+    public void ended() {
+        turnstile.shut();
+        synchronized (this) {
+            subscribed.clear();
+            refused.clear();
+            members.forEach(member -> member.notSubscribed(this));
+        }
+    }
+
+    @Override
+    public void close() {
+        client.close();
+    }
+
+    /** The newest messages that are kept as they were read, so that not every member has to read them. For one thread. */
+    static final class KeptOpen {
+        /** Of payload. JSON may take forty times as much once it is read: a value has two bytes or more, and takes some eighty. */
+        static final int MOST_BYTES = 128 << 10;
+
+        private final Deque<HeardMessage> newest = new ArrayDeque<>();
+        private long bytes;
+
+        void add(HeardMessage message) {
+            newest.add(message);
+            bytes += message.payload().length;
+            while (newest.size() > Inbox.MOST || (bytes > MOST_BYTES && newest.size() > 1)) {
+                HeardMessage oldest = newest.remove();
+                bytes -= oldest.payload().length;
+                oldest.forget();
+            }
+        }
+    }
+}
