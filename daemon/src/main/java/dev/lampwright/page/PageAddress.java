@@ -13,14 +13,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Where browsers find a page, by what its configuration says. */
+/** The address of a page for browsers, from its configuration. */
 public final class PageAddress {
     private PageAddress() {}
 
     /**
      * Whether other machines can reach a page: it listens for them, or a server with TLS does.
      *
-     * @param settings where it is
+     * @param settings its settings
      * @return false if only this machine can
      */
     public static boolean isForOthers(PageSettings settings) {
@@ -30,12 +30,12 @@ public final class PageAddress {
     }
 
     /**
-     * The addresses of a page, the one that is best for another machine first. Behind a server with TLS they are the names of {@code hosts}
-     * at the usual port of HTTPS.
+     * The addresses of a page, the best one for another machine first. Behind a server with TLS they are the names of {@code hosts} at the
+     * usual port of HTTPS.
      *
      * @param settings where it is
-     * @param port its port, which is another than the configuration's where that is 0
-     * @return each with a slash at its end: by the names of {@code hosts}, then by the addresses that it listens on
+     * @param port its port, which differs from the configuration's if that is 0
+     * @return each with a trailing slash: by the names of {@code hosts}, then by the addresses that it listens on
      * @throws SocketException if this machine's addresses cannot be listed
      */
     public static List<String> all(PageSettings settings, int port) throws SocketException {
@@ -59,7 +59,7 @@ public final class PageAddress {
      *
      * @param settings where it is
      * @param port its port
-     * @return empty if no other machine can reach it, or this one has no address that others know
+     * @return empty if no other machine can reach it, or this one has no address that others can reach
      * @throws SocketException if this machine's addresses cannot be listed
      */
     static String forOthers(PageSettings settings, int port) throws SocketException {
@@ -71,13 +71,13 @@ public final class PageAddress {
         return reached ? all(settings, port).get(0) : "";
     }
 
-    /** This machine's addresses that others can reach, or that of loopback if there are none. */
+    /** This machine's addresses that others can reach, or the loopback address if there are none. */
     private static List<InetAddress> outward() throws SocketException {
         List<InetAddress> all = reachable();
         return all.isEmpty() ? List.of(InetAddress.getLoopbackAddress()) : all;
     }
 
-    /** IPv4 first: they are the shorter to type. */
+    /** IPv4 first, because they are shorter to type. */
     private static List<InetAddress> reachable() throws SocketException {
         return NetworkInterface.networkInterfaces()
                 .flatMap(NetworkInterface::inetAddresses)
@@ -103,7 +103,7 @@ public final class PageAddress {
      * @param rig whose page; empty for that of the only one
      * @param tokens files with the tokens that open it
      * @return SVG; empty if no other machine can reach it
-     * @throws IOException if address or token cannot be had
+     * @throws IOException if address or token is not available
      */
     static Optional<String> code(PageSettings settings, int port, String rig, TokenFiles tokens) throws IOException {
         return isForOthers(settings)
@@ -113,18 +113,18 @@ public final class PageAddress {
     }
 
     /**
-     * Where a rig's page is.
+     * The address of a rig's page.
      *
-     * @param rig the rig's name; empty for the only one
+     * @param rig the rig's name; empty for a single one
      * @param url as in {@link #all}
-     * @return the address, with a slash at its end
+     * @return the address, with a trailing slash
      */
     public static String of(String rig, String url) {
         return rig.isEmpty() ? url : url + rig + "/";
     }
 
     /**
-     * An address with the token behind it, where browsers take it from and send it nowhere (RFC 3986, section 3.5).
+     * An address followed by the token, in the part that browsers never send (RFC 3986, section 3.5).
      *
      * @param url as in {@link #all}
      * @param tokens files with the page's tokens
@@ -139,7 +139,7 @@ public final class PageAddress {
     }
 
     /**
-     * As {@link #withToken}, with the token that lets people watch and no more.
+     * As {@link #withToken}, with the view-only token.
      *
      * @param url as in {@link #all}
      * @param tokens files with the page's tokens

@@ -10,7 +10,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The tokens of one rig, as its files have them. While a file is not right, none of them opens anything: the log says why, and it is read
+ * The tokens of one rig, as its files have them. While a file is not valid, none of them opens anything: the log says why, and it is read
  * again every few seconds. For one thread.
  */
 final class RigTokens {

@@ -9,7 +9,7 @@ import dev.lampwright.shelf.Standing;
 import java.util.List;
 import java.util.Optional;
 
-/** The shelf as it is sent to its page, put together rig by rig in their order. For one thread. */
+/** The shelf as sent to its page, built rig by rig in their order. For one thread. */
 final class ShelfMessage {
     private static final double MINUTE = 60;
     private static final double SECONDS_STEP = 5;
@@ -24,7 +24,7 @@ final class ShelfMessage {
         rigs.add(flashes ? rig.put("flashes", true) : rig);
     }
 
-    /** Adds a rig of another daemon, which has a page of its own if its status says so. */
+    /** Adds a rig of another daemon, which has its own page if its status says so. */
     void addElsewhere(int id, ShelfRow row) {
         RigStatus status = row.status();
         String name = status.rig().isEmpty() ? status.prefix() : status.rig();
@@ -82,7 +82,7 @@ final class ShelfMessage {
      * The message.
      *
      * @param version of this daemon
-     * @param broker whose rigs of other daemons are shown; empty if there are none
+     * @param broker the broker of other daemons' rigs; empty if there are none
      * @return JSON in one line
      */
     String text(String version, Optional<String> broker) {

@@ -52,7 +52,7 @@ final class StripNews {
         owed.clear();
     }
 
-    /** All strips, for a viewer who has none of them yet. */
+    /** All strips, for a viewer who has received none yet. */
     byte[] all() {
         return event(present);
     }
@@ -60,7 +60,7 @@ final class StripNews {
     /**
      * Sends each viewer what is new to it.
      *
-     * @param viewers who
+     * @param viewers the viewers
      * @param anyway whether to send something even if nothing is new, since a page considers a connection lost if it is quiet for long
      */
     void tell(Set<Viewer> viewers, boolean anyway) {

@@ -15,13 +15,13 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What a daemon reports of one rig, as far as a view of all needs it. Texts are fit for a terminal; one that is not there is empty.
+ * What a daemon reports about one rig, as far as a view of all rigs needs it. Texts are safe for a terminal; missing ones are empty.
  *
- * @param prefix what its topics begin with
+ * @param prefix its topic prefix
  * @param rig its name
  * @param host the computer that it runs on
  * @param run distinguishes one run of a daemon from every other
- * @param online false once the daemon has ended, or its broker has lost it
+ * @param online false once the daemon has ended, or its broker has lost the connection to it
  * @param why why it is not online
  * @param at when it reported, by its computer's clock
  * @param page address of its live page
@@ -59,14 +59,14 @@ public record RigStatus(
     }
 
     /**
-     * What the printer does.
+     * What the printer is doing.
      *
-     * @param state in a word
-     * @param alarm the state of the alarm, in a word
+     * @param state one word
+     * @param alarm the state of the alarm, one word
      * @param faultText what the printer says about its fault
-     * @param silence why nothing is heard of it
-     * @param progress how far along the job or the heat-up is, 0 to 1; NaN if it is not known
-     * @param leftSeconds time until that is over, in s; NaN if it is not known
+     * @param silence why it is silent
+     * @param progress progress of the job or the heat-up, 0 to 1; NaN if unknown
+     * @param leftSeconds time until that is over, in s; NaN if unknown
      */
     public record Doing(
             String state, String alarm, String faultText, String silence, double progress, double leftSeconds) {}
@@ -82,11 +82,11 @@ public record RigStatus(
     /**
      * What shows it.
      *
-     * @param look name of the look that is on
-     * @param link the state of the line to the controller, in a word
+     * @param look name of the current look
+     * @param link the state of the line to the controller, one word
      */
     public record Light(String look, String link) {
-        /** Whether the controller shows what it is sent. */
+        /** Whether the controller shows what is sent to it. */
         public boolean isLit() {
             return link.equals("lit");
         }
@@ -95,8 +95,8 @@ public record RigStatus(
     /**
      * Reads a message.
      *
-     * @param topic where it was published
-     * @param payload what it says
+     * @param topic its topic
+     * @param payload its content
      * @return empty if it is not the status of a lampwright
      */
     public static Optional<RigStatus> of(String topic, byte[] payload) {
@@ -115,7 +115,7 @@ public record RigStatus(
      * @param rig its name
      * @param signature who reports
      * @param report what it reports
-     * @return the same as others read, without when, page and strip
+     * @return the same as others read, without time, page and strip
      */
     public static RigStatus here(String rig, Signature signature, Report report) {
         return new RigStatus(

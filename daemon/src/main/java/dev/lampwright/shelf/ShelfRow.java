@@ -7,8 +7,8 @@ import java.util.List;
  * A rig on the shelf.
  *
  * @param status what it reported last
- * @param standing how much it needs a person
- * @param heardSeconds how long ago that was, in s; NaN if it is not known
+ * @param standing how much it needs attention
+ * @param heardSeconds how long ago that was, in s; NaN if unknown
  * @param twice whether several daemons report under its prefix
  */
 public record ShelfRow(RigStatus status, Standing standing, double heardSeconds, boolean twice) {

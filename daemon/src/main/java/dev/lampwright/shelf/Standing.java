@@ -3,7 +3,7 @@ package dev.lampwright.shelf;
 import java.util.Comparator;
 import java.util.Locale;
 
-/** How much a rig needs a person, the most first. */
+/** How much a rig needs attention, the most first. */
 public enum Standing {
     /** A fault that nobody has acknowledged. */
     FAULT,
@@ -11,13 +11,13 @@ public enum Standing {
     ACKNOWLEDGED,
     /** The job is paused. */
     HELD,
-    /** The job is done or given up, so the bed waits to be cleared. */
+    /** The job is done or cancelled, so the bed waits to be cleared. */
     DONE,
     /** The printer heats up or prints. */
     WORKING,
     /** The printer waits for a job. */
     IDLE,
-    /** The daemon, its computer or its way to the broker is gone. */
+    /** The daemon, its computer or its connection to the broker is gone. */
     LOST,
     /** The printer reports nothing, for example because it is off. */
     SILENT,
@@ -68,7 +68,7 @@ public enum Standing {
     }
 
     /**
-     * Whether a person has to go there before work continues.
+     * Whether a person must attend to it before work continues.
      *
      * @return true for faults, pauses, and jobs that are over
      */
@@ -79,7 +79,7 @@ public enum Standing {
     /**
      * Whether the daemon is running.
      *
-     * @return false if it was stopped, or is lost
+     * @return false if it was stopped or lost
      */
     public boolean isThere() {
         return this != LOST && this != ENDED;

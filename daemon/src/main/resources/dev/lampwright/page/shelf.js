@@ -284,7 +284,7 @@ function faultsOf(rigs) {
   return eachOf(rigs).filter(({ standing }) => standing === "fault");
 }
 
-/** Puts each card where it belongs, and moves none that is there already; what has the focus keeps it. */
+/** Puts each card where it belongs, and moves none that is already there; the focus stays where it is. */
 function arrange(rigs) {
   const focused = document.activeElement;
   for (const [group, standings] of Object.entries(GROUPS)) {

@@ -28,7 +28,7 @@ import org.junit.jupiter.api.Timeout;
 import org.openqa.selenium.Keys;
 
 /**
- * The shelf in a real browser, with rigs of this process and of another computer. Pictures of it are written to the folder of the system property
+ * The shelf in a real browser, with rigs of this process and of another computer. Screenshots go to the folder of the system property
  * {@code pictures}. Source for accessibility: WCAG 2.2, levels A and AA, as far as axe-core (Deque Systems) can check it.
  */
 @Tag("alone")

@@ -11,19 +11,19 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 
-/** Statuses as daemons write them. */
+/** Statuses as daemons publish them. */
 public final class Statuses {
-    /** When they are written, unless a time is given. */
+    /** When they are published, unless a time is given. */
     public static final Instant AT = Instant.parse("2026-11-27T10:00:00Z");
 
     private Statuses() {}
 
-    /** One of a rig that does something, with 600 s left. */
+    /** A rig that is busy, with 600 s left. */
     public static byte[] of(String rig, PrinterState state, AlarmState alarm, String run, Instant at) {
         return of(rig, state, alarm, run, at, 600);
     }
 
-    /** One of a rig that does something. */
+    /** A rig in a given state. */
     public static byte[] of(String rig, PrinterState state, AlarmState alarm, String run, Instant at, double left) {
         String fault = alarm == AlarmState.NORMAL ? "" : "nozzle heater does not get hot";
         Report report = new Report(
@@ -77,7 +77,7 @@ public final class Statuses {
         return new Report.Printer(name, state, "", alarm, fault, state.word(), progress);
     }
 
-    /** One of a rig in good order. */
+    /** A rig without any trouble. */
     public static byte[] of(String rig, PrinterState state) {
         return of(rig, state, AlarmState.NORMAL, "a1", AT);
     }

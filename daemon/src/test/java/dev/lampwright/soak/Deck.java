@@ -50,7 +50,7 @@ final class Deck {
         return left.remove();
     }
 
-    /** Those that take their own time, or are waited for by way of the log, come alone. */
+    /** Those that take their own time, or are awaited through the log, come alone. */
     private static boolean mixes(Kind kind) {
         return switch (kind) {
             case STARVED, STORMED, FLOODED, BAD_CONFIGURATION, CONFIGURATION_GONE, DISK_FULL -> false;
