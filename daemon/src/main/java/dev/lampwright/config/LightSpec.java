@@ -95,6 +95,17 @@ public record LightSpec(
     }
 
     /**
+     * A look as a view shows it.
+     *
+     * @param view one of {@link #views}
+     * @param look made for the whole strip
+     * @return the look of that part
+     */
+    public LookSpec in(ViewSpec view, LookSpec look) {
+        return look.on(view.here(fitting));
+    }
+
+    /**
      * The part of the strip that is in no view. It is dark, except for pixels that are asked for.
      *
      * @return its pixels; empty if there are none, or no views

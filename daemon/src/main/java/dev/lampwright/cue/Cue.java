@@ -6,7 +6,7 @@ import java.util.List;
 
 /**
  * A rule that shows a look. It holds while all its conditions do, and remembers which of them did. {@link CueSpec} describes one. For one
- * thread.
+ * thread, except for {@link #held}.
  */
 public final class Cue {
     private final Look look;
@@ -14,6 +14,7 @@ public final class Cue {
     private final double fadeSeconds;
     private final Easing easing;
     private final boolean[] held;
+    private volatile boolean holds;
 
     /**
      * Creates a cue.
@@ -43,7 +44,13 @@ public final class Cue {
             held[i] = conditions.get(i).holds(situation, held[i]);
             all &= held[i];
         }
+        holds = all;
         return all;
+    }
+
+    /** Whether the cue held in the last frame. Any thread may ask. */
+    boolean held() {
+        return holds;
     }
 
     /** How long it holds, or does not, in ns, if nothing new is heard and nobody asks for anything. */

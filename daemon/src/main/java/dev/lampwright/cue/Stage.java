@@ -160,6 +160,15 @@ public final class Stage {
         return on.cue().look();
     }
 
+    /**
+     * Which cues held in the last frame. Any thread may ask.
+     *
+     * @return whether it did, for each, in their order
+     */
+    public List<Boolean> held() {
+        return cues.stream().map(Cue::held).toList();
+    }
+
     /** Evaluates all cues, including those after one that holds, because each remembers its result in the previous frame. */
     private Cue choose(Situation situation) {
         Cue chosen = cues.get(cues.size() - 1);

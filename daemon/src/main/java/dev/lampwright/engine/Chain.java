@@ -9,6 +9,7 @@ import dev.lampwright.guard.Guards;
 import dev.lampwright.look.Canvas;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.LookFault;
+import dev.lampwright.look.LookSpec;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.Statuses;
@@ -16,8 +17,10 @@ import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.signal.Signal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -185,6 +188,41 @@ public final class Chain {
      */
     public synchronized void prepare(Wishes wishes) {
         views.forEach(view -> view.prepare(wishes));
+    }
+
+    /**
+     * Which cues held in the last frame, in any view. Any thread may ask.
+     *
+     * @return whether it did, for each of {@link LightSpec#cues}
+     */
+    List<Boolean> held() {
+        Boolean[] held = new Boolean[light.cues().size()];
+        Arrays.fill(held, false);
+        for (View view : views) {
+            List<Boolean> there = view.held();
+            for (int i = 0; there.size() == held.length && i < held.length; i++) {
+                held[i] |= there.get(i);
+            }
+        }
+        return List.of(held);
+    }
+
+    /**
+     * Takes a look of no configuration, which wishes can name from then on. Any thread may do so, before frames with such wishes are made.
+     *
+     * @param look made for the same lights; another of its name is forgotten
+     */
+    synchronized void lend(LookSpec look) {
+        views.forEach(view -> view.lend(look));
+    }
+
+    /**
+     * Keeps signals at values, whatever printers report, to see what light they make. Before the first frame.
+     *
+     * @param values by signal of this light; NaN for unknown
+     */
+    public void hold(Map<Signal, Double> values) {
+        printers.all().forEach(printer -> values.forEach(printer.signals()::hold));
     }
 
     /**

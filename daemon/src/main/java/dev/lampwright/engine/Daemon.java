@@ -83,6 +83,8 @@ public final class Daemon implements AutoCloseable {
     private final Signature signature;
     private final Namesake namesake;
     private final StripGlance strip = new StripGlance(this::tap);
+    private final Trial trial;
+    private volatile Wishes asked = Wishes.NONE;
     private volatile String page = "";
     private volatile Running running;
     private volatile long pulse;
@@ -160,6 +162,7 @@ public final class Daemon implements AutoCloseable {
                 this::glances,
                 keeping.map(Keeping::clock).orElse(HistoryClock.SYSTEM));
         keepHistory = keeping.map(Keeping::keepHistory).orElse(false);
+        trial = new Trial(look -> running.chain().lend(look), this::wishAnew, this::isFaultOn, CLOCK);
         desk = new Desk(
                 config.desk(),
                 config.fitting(),
@@ -219,8 +222,37 @@ public final class Daemon implements AutoCloseable {
         if (now != null) {
             now.chain().prepare(asked);
         }
-        wishes.set(asked);
+        this.asked = asked;
+        wishAnew();
+    }
+
+    private void wishAnew() {
+        synchronized (trial) {
+            wishes.set(trial.over(asked));
+        }
         onWishes.run();
+    }
+
+    private boolean isFaultOn() {
+        return alarms().stream().anyMatch(alarm -> alarm.state() != AlarmState.NORMAL);
+    }
+
+    /**
+     * Which cues hold now, in any view.
+     *
+     * @return whether it does, for each of the running configuration's
+     */
+    public List<Boolean> cuesHolding() {
+        return running.chain().held();
+    }
+
+    /**
+     * Where looks can be tried that are in no configuration.
+     *
+     * @return the same each time
+     */
+    public Trial trial() {
+        return trial;
     }
 
     private List<Desk.Alarm> alarms() {
@@ -285,8 +317,10 @@ public final class Daemon implements AutoCloseable {
         desk.change(next.desk(), next.fitting(), looks(next));
         keeper.ifPresent(one -> one.follow(next.desk().keep()));
         history.follow(keepsHistory(next));
+        trial.configurationChanges();
         running = following;
-        following.chain().prepare(wishes.get());
+        following.chain().prepare(asked);
+        wishAnew();
         frames.change(following.rig());
         if (following.printer() != before.printer()) {
             before.printer().close();
@@ -316,6 +350,7 @@ public final class Daemon implements AutoCloseable {
         Running now = running;
         now.printer().lookAround(now::silentAfter);
         namesake.lookAround(CLOCK.getAsLong());
+        trial.lookAround();
     }
 
     /**

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 
 /**
  * A part of the strip, or the whole of it, that shows one printer: its look, what people ask for on top, and its own canvas for both. For
@@ -29,6 +30,7 @@ final class View {
     private final FollowedPrinter printer;
     private final Situation situation;
     private final Stage stage;
+    private final UnaryOperator<LookSpec> here;
     private final Adjustment adjustment;
     private Canvas canvas;
 
@@ -62,11 +64,19 @@ final class View {
      * @param light what is shown there
      * @param printer the printer that it shows
      * @param states what all printers are doing, kept up to date
+     * @param here gives for a look of the whole strip the one that is shown there
      * @param faults takes each part of a look that fails, once
      */
-    View(Place place, LightSpec light, FollowedPrinter printer, PrinterState[] states, Consumer<LookFault> faults) {
+    View(
+            Place place,
+            LightSpec light,
+            FollowedPrinter printer,
+            PrinterState[] states,
+            UnaryOperator<LookSpec> here,
+            Consumer<LookFault> faults) {
         this.place = place;
         this.light = light;
+        this.here = here;
         this.printer = printer;
         situation = new Situation(printer.signals(), place.name, states);
         canvas = light.fitting().canvas();
@@ -110,6 +120,18 @@ final class View {
         String name = wishes.name(Wish.LOOK);
         if (!stage.knows(name) && !light.looks().isEmpty()) {
             light.look(name).ifPresent(look -> stage.add(look.make()));
+        }
+    }
+
+    /** Which cues held in the last frame, in their order. Any thread may ask. */
+    List<Boolean> held() {
+        return stage.held();
+    }
+
+    /** Takes a look of no configuration that somebody may ask for. Any thread may do so, one at a time. */
+    void lend(LookSpec look) {
+        if (!light.looks().isEmpty()) {
+            stage.add(here.apply(look).make());
         }
     }
 

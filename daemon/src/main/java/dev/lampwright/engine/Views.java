@@ -42,7 +42,13 @@ final class Views {
     }
 
     private View rest(ViewSpec spec) {
-        return new View(place(spec), light.in(spec).dark(), printers.nobody(), printers.states(), faults);
+        return new View(
+                place(spec),
+                light.in(spec).dark(),
+                printers.nobody(),
+                printers.states(),
+                look -> light.in(spec, look),
+                faults);
     }
 
     private View whole() {
@@ -50,11 +56,17 @@ final class Views {
         boolean[] dimmers = new boolean[light.fitting().dimmers().size()];
         Arrays.fill(dimmers, true);
         View.Place place = new View.Place("", IntStream.range(0, pixels).toArray(), dimmers, pixels);
-        return new View(place, light, printers.get(0), printers.states(), faults);
+        return new View(place, light, printers.get(0), printers.states(), look -> look, faults);
     }
 
     private View part(ViewSpec spec) {
-        return new View(place(spec), light.in(spec), printers.get(spec.printer()), printers.states(), faults);
+        return new View(
+                place(spec),
+                light.in(spec),
+                printers.get(spec.printer()),
+                printers.states(),
+                look -> light.in(spec, look),
+                faults);
     }
 
     private View.Place place(ViewSpec spec) {

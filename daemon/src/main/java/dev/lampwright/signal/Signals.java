@@ -85,6 +85,26 @@ public final class Signals {
     }
 
     /**
+     * Keeps a signal at a value, whatever is followed.
+     *
+     * @param signal which
+     * @param value the value; NaN for unknown
+     */
+    public void hold(Signal signal, double value) {
+        tracks[signal.index()] = new Track() {
+            @Override
+            public double at(long nanos) {
+                return value;
+            }
+
+            @Override
+            public long stillFor(long nanos) {
+                return FOREVER;
+            }
+        };
+    }
+
+    /**
      * How long a signal keeps its value, if nothing new is taken in.
      *
      * @param signal which
