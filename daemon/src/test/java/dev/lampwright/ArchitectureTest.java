@@ -64,7 +64,7 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule ONLY_WHO_READS_OR_EDITS_THE_FILE_KNOWS_TOML = noClasses()
             .that()
-            .resideOutsideOfPackages("..config..", "..toml..", "..tool.fit..", "..tool.survey..")
+            .resideOutsideOfPackages("..config..", "..toml..", "..tool.fit..", "..tool.survey..", "..tool.bench..")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("..toml..");
@@ -88,7 +88,8 @@ class ArchitectureTest {
             "..page..",
             "..shelf..",
             "..cli..",
-            "..tool.fit..");
+            "..tool.fit..",
+            "..tool.bench..");
 
     /** Code that holds a parsed node has it from {@code json}, and writes through it. */
     @ArchTest

@@ -6,6 +6,7 @@ import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
 import dev.lampwright.config.ShopFile;
 import dev.lampwright.json.Json;
+import dev.lampwright.tool.check.LookMistakes;
 import dev.lampwright.tool.check.Progress;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -109,7 +110,7 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private Examined examined() throws ConfigException {
-        Examined examined = ConfigFile.examine(file);
+        Examined examined = ConfigFile.examine(file, KeptLooks.OF_ANY_DAEMON);
         Progress progress = DrawingLine.onTerminal(spec.commandLine().getErr(), file);
         List<Mistake> mistakes = LookMistakes.of(examined, progress);
         if (!mistakes.isEmpty()) {

@@ -2,7 +2,6 @@ package dev.lampwright.cli;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
-import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.ShopFile;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Keeping;
@@ -88,7 +87,7 @@ final class RunCommand implements Callable<Integer> {
             return ExitCode.OK;
         }
         Path single = Files.isDirectory(file) ? file.resolve(RigOption.ONLY_FILE) : file;
-        WatchedConfig config = new WatchedConfig(single, ConfigFile::read);
+        WatchedConfig config = new WatchedConfig(single, KeptLooks.path(single), KeptLooks::read);
         GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> run(single, config));
         return ExitCode.OK;
     }
@@ -112,7 +111,7 @@ final class RunCommand implements Callable<Integer> {
                 Daemon daemon = daemon(
                         single, config.inForce(), recorder == null ? StatusWatch.NOBODY : recorder, RigPlace.ALONE);
                 ServiceWatch service = ServiceWatch.of(System.getenv(), daemon::pulse, () -> StatusWords.of(daemon));
-                Servers servers = Servers.of(daemon)) {
+                Servers servers = Servers.of(daemon, single)) {
             daemon.start();
             service.start();
             log.info("started with {}", single);

@@ -1,10 +1,15 @@
 package dev.lampwright.cli;
 
 import dev.lampwright.config.PageSettings;
+import dev.lampwright.config.RigFile;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.metrics.LiveMetrics;
+import dev.lampwright.page.Bench;
 import dev.lampwright.page.LivePage;
 import dev.lampwright.rig.Rigs;
+import dev.lampwright.tool.bench.BenchFiles;
+import dev.lampwright.tool.bench.BenchWorker;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -12,20 +17,40 @@ import java.util.OptionalInt;
 final class Servers implements AutoCloseable {
     private final LivePage page;
     private final LiveMetrics metrics;
+    private final BenchWorker worker;
 
-    private Servers(LivePage page, LiveMetrics metrics) {
+    private Servers(LivePage page, LiveMetrics metrics, BenchWorker worker) {
         this.page = page;
         this.metrics = metrics;
+        this.worker = worker;
     }
 
-    /** Creates those of one daemon; nothing listens yet. */
-    static Servers of(Daemon daemon) {
-        return new Servers(new LivePage(daemon, new PageAdvice()), new LiveMetrics(daemon));
+    /**
+     * Creates those of one daemon; nothing listens yet.
+     *
+     * @param daemon what they show
+     * @param file its configuration
+     */
+    static Servers of(Daemon daemon, Path file) {
+        BenchWorker worker = new BenchWorker();
+        Bench.Maker benches = PageBench.of(rig -> files(file), worker);
+        return new Servers(new LivePage(daemon, new PageAdvice(), benches), new LiveMetrics(daemon), worker);
     }
 
-    /** Creates those of several rigs; nothing listens yet. */
-    static Servers of(Rigs rigs) {
-        return new Servers(new LivePage(rigs, new PageAdvice()), new LiveMetrics(rigs));
+    /**
+     * Creates those of several rigs; nothing listens yet.
+     *
+     * @param rigs what they show
+     * @param folder the shop's folder
+     */
+    static Servers of(Rigs rigs, Path folder) {
+        BenchWorker worker = new BenchWorker();
+        Bench.Maker benches = PageBench.of(rig -> files(RigFile.of(folder, rig).path()), worker);
+        return new Servers(new LivePage(rigs, new PageAdvice(), benches), new LiveMetrics(rigs), worker);
+    }
+
+    private static BenchFiles files(Path config) {
+        return new BenchFiles(config, KeptLooks.path(config));
     }
 
     /**
@@ -49,5 +74,6 @@ final class Servers implements AutoCloseable {
     public void close() {
         metrics.close();
         page.close();
+        worker.close();
     }
 }

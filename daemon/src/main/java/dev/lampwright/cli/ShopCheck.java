@@ -5,6 +5,7 @@ import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
 import dev.lampwright.config.RigReading;
 import dev.lampwright.config.Shop;
+import dev.lampwright.tool.check.LookMistakes;
 import dev.lampwright.tool.check.Progress;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -39,7 +40,7 @@ final class ShopCheck {
      * @throws ConfigException if the shop's own file is not valid
      */
     static ShopCheck of(Path folder, PrintWriter err) throws ConfigException {
-        ShopCheck check = new ShopCheck(folder, Shop.read(folder, Set.of()));
+        ShopCheck check = new ShopCheck(folder, Shop.read(folder, Set.of(), KeptLooks.OF_ANY_DAEMON));
         for (RigReading rig : check.shop.rigs()) {
             check.rigs.add(new Checked(rig, mistakes(rig, err)));
         }

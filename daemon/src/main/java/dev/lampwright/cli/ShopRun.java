@@ -41,12 +41,12 @@ final class ShopRun {
      * @throws InterruptedException if the thread is interrupted
      */
     void run(Rigs.Maker maker) throws ConfigException, InterruptedException {
-        ShopWatch watch = new ShopWatch(folder);
-        Shop first = Shop.read(folder, Set.of());
+        ShopWatch watch = new ShopWatch(folder, KeptLooks.OF_THIS_DAEMON);
+        Shop first = Shop.read(folder, Set.of(), KeptLooks.OF_THIS_DAEMON);
         HangUp hangUp = HangUp.listen();
         try (Rigs rigs = new Rigs(maker, System::nanoTime);
                 ServiceWatch service = ServiceWatch.of(System.getenv(), rigs::pulse, () -> ShopWords.of(rigs));
-                Servers servers = Servers.of(rigs)) {
+                Servers servers = Servers.of(rigs, folder)) {
             follow(first, rigs, servers);
             service.start();
             LOG.info("started with {}: {}", folder, ShopWords.of(rigs));
@@ -65,7 +65,7 @@ final class ShopRun {
 
     private void readAgain(Rigs rigs, Servers servers) {
         try {
-            follow(Shop.read(folder, rigs.daemons().keySet()), rigs, servers);
+            follow(Shop.read(folder, rigs.daemons().keySet(), KeptLooks.OF_THIS_DAEMON), rigs, servers);
         } catch (ConfigException e) {
             rigs.refused(e.mistakes());
         } catch (RuntimeException | StackOverflowError e) {

@@ -20,6 +20,9 @@ final class StateFile {
     /** The suffix of the file for the history. */
     static final String HISTORY = ".history.jsonl";
 
+    /** How the name of the file ends that has looks and cues which the page saved. */
+    static final String LOOKS = ".looks.toml";
+
     /** The folder that systemd creates for the package's {@code StateDirectory=}. */
     private static final Path OF_THE_SERVICE = Path.of("/var/lib/lampwright");
 
@@ -33,7 +36,7 @@ final class StateFile {
      * @param config path of the configuration file
      * @param environment the process's
      * @param home the user's home folder
-     * @param suffix what is kept: {@link #ASKS} or {@link #HISTORY}
+     * @param suffix what is kept: {@link #ASKS}, {@link #HISTORY} or {@link #LOOKS}
      * @return for example {@code /var/lib/lampwright/alder-1f04c3a9.asks.json}, with digits derived from the configuration's absolute path
      */
     static Path of(Path config, Map<String, String> environment, Path home, String suffix) {
@@ -49,9 +52,25 @@ final class StateFile {
      * @return the possible files
      */
     static List<Path> histories(Path config, Map<String, String> environment, Path home) {
+        return all(config, environment, home, HISTORY);
+    }
+
+    /**
+     * Where a daemon may have saved looks of a configuration: one that this user started, or the service.
+     *
+     * @param config path of the configuration file
+     * @param environment the process's
+     * @param home the user's home folder
+     * @return the files that there may be
+     */
+    static List<Path> looks(Path config, Map<String, String> environment, Path home) {
+        return all(config, environment, home, LOOKS);
+    }
+
+    private static List<Path> all(Path config, Map<String, String> environment, Path home, String suffix) {
         return Stream.of(folder(environment, home), OF_THE_SERVICE)
                 .distinct()
-                .map(folder -> folder.resolve(name(config, HISTORY)))
+                .map(folder -> folder.resolve(name(config, suffix)))
                 .toList();
     }
 

@@ -19,6 +19,7 @@ final class WatchedConfig {
     private final Path file;
     private final Reader reader;
     private final FileWatch watch;
+    private final Optional<FileWatch> looks;
     private Config inForce;
     private boolean isMissing;
 
@@ -36,8 +37,25 @@ final class WatchedConfig {
      * @throws ConfigException if it cannot be read or is not valid
      */
     WatchedConfig(Path file, Reader reader) throws ConfigException {
+        this(file, Optional.empty(), reader);
+    }
+
+    /**
+     * Reads the file, and is to read it again when another changes that is read with it.
+     *
+     * @param file its path
+     * @param looks the other's, which may come and go
+     * @param reader how to read both
+     * @throws ConfigException if they cannot be read or are not right
+     */
+    WatchedConfig(Path file, Path looks, Reader reader) throws ConfigException {
+        this(file, Optional.of(new FileWatch(looks)), reader);
+    }
+
+    private WatchedConfig(Path file, Optional<FileWatch> looks, Reader reader) throws ConfigException {
         this.file = file;
         this.reader = reader;
+        this.looks = looks;
         watch = new FileWatch(file);
         inForce = reader.read(file);
     }
@@ -49,7 +67,8 @@ final class WatchedConfig {
 
     /** Whether the file has changed and settled; true once for each change. */
     boolean changed() {
-        boolean changed = watch.changed();
+        boolean others = looks.map(FileWatch::changed).orElse(false);
+        boolean changed = watch.changed() || others;
         Optional<String> why = watch.missing();
         if (why.isPresent() && !isMissing) {
             LOG.warn("{}: {}; {} until the file can be read again", file, why.get(), STAYS);

@@ -112,10 +112,44 @@ public final class ConfigFile {
     }
 
     private static Examined examine(Path file, String text) throws ConfigException {
+        return examine(file, text, List.of());
+    }
+
+    /**
+     * Reads a file together with looks that are kept apart from it, and tells what they leave out.
+     *
+     * @param file its path; relative paths in it start from its folder
+     * @param overlays finds the looks
+     * @return the configuration and the defaults in it
+     * @throws ConfigException with all mistakes, if the file cannot be read or the two together are not right
+     */
+    public static Examined examine(Path file, Overlays overlays) throws ConfigException {
+        return overlays.over(file, over -> examine(file, FileText.read(file), over));
+    }
+
+    /**
+     * Reads a configuration that is to be written, together with looks that are kept apart from it.
+     *
+     * @param file where it is to be; relative paths in it start from its folder
+     * @param text TOML
+     * @param over looks and cues that are read after it, in this order
+     * @return the configuration and the defaults in it
+     * @throws ConfigException with all mistakes, if the texts are not right
+     */
+    public static Examined examine(Path file, String text, List<LooksOverlay> over) throws ConfigException {
         Optional<Path> shop = ShopFile.around(file);
-        return shop.isPresent()
-                ? examine(RigFile.at(file), text, ShopFile.read(shop.get()))
-                : examined(Origins.of(origin(file, text)), Optional.empty());
+        if (shop.isPresent()) {
+            return examine(RigFile.at(file), text, ShopFile.read(shop.get()), over);
+        }
+        return examined(under(Origins.of(origin(file, text)), over), Optional.empty());
+    }
+
+    private static Origins under(Origins file, List<LooksOverlay> over) {
+        Origins all = file;
+        for (LooksOverlay overlay : over) {
+            all = all.under(overlay.origin());
+        }
+        return all;
     }
 
     /**
@@ -123,16 +157,19 @@ public final class ConfigFile {
      *
      * @param rig its file
      * @param shop what all rigs share
+     * @param overlays finds the looks that are kept apart from it
      * @return the configuration and its defaults
      * @throws ConfigException with all mistakes, if the file cannot be read or the two together are not valid
      */
-    static Examined examine(RigFile rig, ShopFile shop) throws ConfigException {
-        return examine(rig, FileText.read(rig.path()), shop);
+    static Examined examine(RigFile rig, ShopFile shop, Overlays overlays) throws ConfigException {
+        return overlays.over(rig.path(), over -> examine(rig, FileText.read(rig.path()), shop, over));
     }
 
-    private static Examined examine(RigFile rig, String text, ShopFile shop) throws ConfigException {
+    private static Examined examine(RigFile rig, String text, ShopFile shop, List<LooksOverlay> over)
+            throws ConfigException {
         rig.requireName();
-        return examined(shop.with(origin(rig.path(), text), rig.name()), Optional.of(new OfRig(rig.name(), shop)));
+        Origins both = shop.with(origin(rig.path(), text), rig.name());
+        return examined(under(both, over), Optional.of(new OfRig(rig.name(), shop)));
     }
 
     private static Origin origin(Path file, String text) {
@@ -181,6 +218,7 @@ public final class ConfigFile {
 
     private static Examined examined(Origins origins, Optional<OfRig> rig) throws ConfigException {
         Mistakes findings = new Mistakes(origins);
+        origins.laidOver().forEach(overlay -> LooksOverlay.noteOthers(overlay, findings));
         Table root = findings.root();
         if (rig.isPresent()) {
             ShopFile.noteNotOfARig(root);

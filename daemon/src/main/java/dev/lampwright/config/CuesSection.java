@@ -44,21 +44,31 @@ final class CuesSection {
     static final Section SECTION = Section.of(
             "cues",
             "which look is on when: the first that holds wins, the built-in ones come last; all that a cue names must hold",
-            Key.own("look", "name of a look or a swatch").needed().example("\"preheat\"", "the look to show"),
+            Key.own("look", "name of a look or a swatch")
+                    .of("look")
+                    .needed()
+                    .example("\"preheat\"", "the look to show"),
             Key.own("state", "a state, or several in an array; one of `printers` by its name: `alder.warming`")
+                    .of("state")
                     .example("\"warming\"", "what the printer is doing"),
             Key.own("any", "a state, or several in an array")
+                    .of("state")
                     .comment("\"printing\"", "what at least one of several printers is doing"),
             Key.own("all", "a state, or several in an array")
+                    .of("state")
                     .comment("[\"idle\", \"silent\"]", "what every one of several printers is doing"),
             Key.own("alarm", '`' + String.join("`, `", AlarmSection.STATES.keySet()) + "`, or several in an array")
+                    .of("alarm")
                     .comment("\"alert\"", "where the alarm of a fault is"),
-            Key.own("signal", "a signal").example("\"nozzle.actual_C\"", "with above, below or both"),
+            Key.own("signal", "a signal").of("signal").example("\"nozzle.actual_C\"", "with above, below or both"),
             ABOVE,
             BELOW,
             MARGIN,
-            Key.own("event", "name of an event of the printer").comment("\"camera\"", "while it lasts"),
-            Key.own("view", "name of a view").without("every view").comment("\"alder\"", "the one that the cue is for"),
+            Key.own("event", "name of an event of the printer").of("event").comment("\"camera\"", "while it lasts"),
+            Key.own("view", "name of a view")
+                    .of("view")
+                    .without("every view")
+                    .comment("\"alder\"", "the one that the cue is for"),
             FADE,
             EASING);
 

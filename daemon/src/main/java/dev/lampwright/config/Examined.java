@@ -79,6 +79,16 @@ public final class Examined {
         return at(whole) instanceof List<?> array ? array.size() : 0;
     }
 
+    /**
+     * Whether a key is there and {@code true}.
+     *
+     * @param path the key's path; an element of an array has its index for a name
+     * @return false if it is not there
+     */
+    public boolean isTrue(List<String> path) {
+        return Boolean.TRUE.equals(at(path));
+    }
+
     private Object at(List<String> path) {
         Object at = origins.values();
         for (String name : path) {

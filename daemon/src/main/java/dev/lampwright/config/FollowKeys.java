@@ -20,11 +20,13 @@ final class FollowKeys {
     /** The keys, with a prefix. */
     static List<Key<?>> keys(String prefix) {
         return List.of(
-                Key.own(prefix + "by", "a signal").comment("\"bed.heat\"", "the signal to follow"),
+                Key.own(prefix + "by", "a signal").of("signal").comment("\"bed.heat\"", "the signal to follow"),
                 Key.own(prefix + "from", "number")
+                        .of("number")
                         .without("0, or the first of its range")
                         .comment("40", "the value of it that counts as 0"),
                 Key.own(prefix + "to", "number")
+                        .of("number")
                         .without("1, or the last of its range")
                         .comment("220", "the value of it that counts as 1"));
     }

@@ -11,6 +11,7 @@ import java.util.function.Function;
  *
  * @param name as written in the file
  * @param type what its value may be, in words: {@code whole number, 1 to 240}
+ * @param shape the same for programs
  * @param reader reads the value, and records what is wrong with it; empty if left out or wrong
  * @param usual the default; empty if there is none, or if it depends on other keys
  * @param without what applies if it is left out, in words
@@ -24,6 +25,7 @@ import java.util.function.Function;
 record Key<T>(
         String name,
         String type,
+        KeyShape shape,
         BiFunction<Table, String, Optional<T>> reader,
         Optional<T> usual,
         String without,
@@ -33,13 +35,14 @@ record Key<T>(
         boolean shown,
         String help) {
 
-    private static <T> Key<T> of(String name, String type, BiFunction<Table, String, Optional<T>> reader) {
-        return new Key<>(name, type, reader, Optional.empty(), "", false, "", "", false, "");
+    private static <T> Key<T> of(
+            String name, String type, KeyShape shape, BiFunction<Table, String, Optional<T>> reader) {
+        return new Key<>(name, type, shape, reader, Optional.empty(), "", false, "", "", false, "");
     }
 
     /** A whole number within bounds. */
     static Key<Integer> whole(String name, int least, int most) {
-        return of(name, "whole number, " + least + " to " + most, (table, key) -> {
+        return of(name, "whole number, " + least + " to " + most, KeyShape.whole(least, most), (table, key) -> {
             var number = table.wholeIfThere(key, least, most);
             return number.isPresent() ? Optional.of(number.getAsInt()) : Optional.empty();
         });
@@ -48,7 +51,7 @@ record Key<T>(
     /** A number within bounds. */
     static Key<Double> number(String name, double least, double most) {
         String type = "number, " + Wording.number(least) + " to " + Wording.number(most);
-        return of(name, type, (table, key) -> {
+        return of(name, type, KeyShape.number(least, most), (table, key) -> {
             var number = table.numberIfThere(key, least, most);
             return number.isPresent() ? Optional.of(number.getAsDouble()) : Optional.empty();
         });
@@ -56,13 +59,13 @@ record Key<T>(
 
     /** Yes or no. */
     static Key<Boolean> flag(String name) {
-        return of(name, "`true` or `false`", Table::flag);
+        return of(name, "`true` or `false`", KeyShape.of("flag"), Table::flag);
     }
 
     /** One word of a few. */
     static <T> Key<T> word(String name, Map<String, T> words) {
         String type = '`' + String.join("`, `", words.keySet()) + '`';
-        return of(name, type, (table, key) -> table.oneOf(key, words));
+        return of(name, type, KeyShape.word(words.keySet()), (table, key) -> table.oneOf(key, words));
     }
 
     /** A constant of an enum, by its name in lower case. */
@@ -72,32 +75,38 @@ record Key<T>(
 
     /** A text that is not empty. */
     static Key<String> text(String name, String type, String wanted) {
-        return of(name, type, (table, key) -> table.text(key, wanted));
+        return of(name, type, KeyShape.of("text"), (table, key) -> table.text(key, wanted));
     }
 
     /** A text that is parsed; if the parser throws an {@code IllegalArgumentException}, its message is reported. */
     static <T> Key<T> parsed(String name, String type, String wanted, Function<String, T> parser) {
-        return of(name, type, (table, key) -> table.parsed(key, wanted, parser));
+        return of(name, type, KeyShape.of("text"), (table, key) -> table.parsed(key, wanted, parser));
     }
 
     /** A key that its section reads by itself, because its value depends on others. */
     static Key<Void> own(String name, String type) {
-        return of(name, type, (table, key) -> Optional.empty());
+        return of(name, type, KeyShape.of("text"), (table, key) -> Optional.empty());
+    }
+
+    /** With a word for programs on what its value is: {@code colour}, {@code signal}. */
+    Key<T> of(String kind) {
+        return new Key<>(
+                name, type, KeyShape.of(kind), reader, usual, without, reported, goesWith, example, shown, help);
     }
 
     /** With a default that {@code check} reports. */
     Key<T> usual(T value, String written) {
-        return new Key<>(name, type, reader, Optional.of(value), written, true, goesWith, example, shown, help);
+        return new Key<>(name, type, shape, reader, Optional.of(value), written, true, goesWith, example, shown, help);
     }
 
     /** With a default that is not reported. */
     Key<T> otherwise(T value, String words) {
-        return new Key<>(name, type, reader, Optional.of(value), words, false, goesWith, example, shown, help);
+        return new Key<>(name, type, shape, reader, Optional.of(value), words, false, goesWith, example, shown, help);
     }
 
     /** With a description of what applies without it. */
     Key<T> without(String words) {
-        return new Key<>(name, type, reader, usual, words, reported, goesWith, example, shown, help);
+        return new Key<>(name, type, shape, reader, usual, words, reported, goesWith, example, shown, help);
     }
 
     /** With a note that it is required. */
@@ -107,16 +116,16 @@ record Key<T>(
 
     /** With the only other keys or values that it can be used with. */
     Key<T> with(String others) {
-        return new Key<>(name, type, reader, usual, without, reported, others, example, shown, help);
+        return new Key<>(name, type, shape, reader, usual, without, reported, others, example, shown, help);
     }
 
     /** With a line of the example file. */
     Key<T> example(String toml, String line) {
-        return new Key<>(name, type, reader, usual, without, reported, goesWith, toml, true, line);
+        return new Key<>(name, type, shape, reader, usual, without, reported, goesWith, toml, true, line);
     }
 
     /** With a line of the example file that is a comment there. */
     Key<T> comment(String toml, String line) {
-        return new Key<>(name, type, reader, usual, without, reported, goesWith, toml, false, line);
+        return new Key<>(name, type, shape, reader, usual, without, reported, goesWith, toml, false, line);
     }
 }

@@ -25,6 +25,7 @@ final class LayerKeys {
 
     private static final Key<Rhythm> RHYTHM = Key.parsed(
                     "rhythm", "a rhythm as on sea charts, or times of your own", WANTED_RHYTHM, LayerKeys::rhythm)
+            .of("rhythm")
             .otherwise(Rhythm.FIXED, "F, always on")
             .comment(
                     "\"swell 4s\"",
@@ -51,6 +52,9 @@ final class LayerKeys {
             .otherwise(Blend.NORMAL, Blend.NORMAL.word())
             .comment("\"screen\"", "how it mixes with what is below (W3C Compositing and Blending)");
 
+    private static final Key<Boolean> HIDDEN =
+            Key.flag("hidden").otherwise(false, "false").comment("true", "stays in the file and is not drawn");
+
     /** A layer. */
     static final Section SECTION = section();
 
@@ -59,6 +63,7 @@ final class LayerKeys {
     private static Section section() {
         List<Key<?>> keys = new ArrayList<>();
         keys.add(Key.own("zone", "name of a zone or a plain colour strip")
+                .of("zone")
                 .without("the whole strip")
                 .comment("\"bed\"", "where it is"));
         keys.addAll(PaintKeys.KEYS);
@@ -74,6 +79,7 @@ final class LayerKeys {
         keys.add(DARK_BELOW);
         keys.add(FULL_ABOVE);
         keys.add(BLEND);
+        keys.add(HIDDEN);
         return new Section("looks.NAME.layers", "a layer: paint × extent × rhythm on a zone", keys);
     }
 
@@ -93,6 +99,11 @@ final class LayerKeys {
         Blend blend = table.get(BLEND);
         table.noteUseless();
         return new LayerSpec(zone, paint, extent, rhythm, opacity, blend);
+    }
+
+    /** Whether a layer is not drawn. */
+    static boolean isHidden(Table table) {
+        return table.get(HIDDEN);
     }
 
     private static Level opacity(Table table) {

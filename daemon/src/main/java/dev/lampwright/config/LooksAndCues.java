@@ -51,13 +51,19 @@ record LooksAndCues(Map<String, LookSpec> looks, List<CueSpec> cues) {
     }
 
     private static Table builtIn() {
-        try (InputStream file = LooksAndCues.class.getResourceAsStream(BUILT_IN)) {
-            String text = new String(file.readAllBytes(), StandardCharsets.UTF_8);
-            return new Mistakes(BUILT_IN, Toml.read(text)).root();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        try {
+            return new Mistakes(BUILT_IN, Toml.read(builtInText())).root();
         } catch (ConfigException e) {
             throw new IllegalStateException(e);
+        }
+    }
+
+    /** The file of the built-in looks and cues. */
+    static String builtInText() {
+        try (InputStream file = LooksAndCues.class.getResourceAsStream(BUILT_IN)) {
+            return new String(file.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 }

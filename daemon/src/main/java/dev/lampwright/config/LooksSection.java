@@ -21,12 +21,17 @@ final class LooksSection {
             "looks.NAME",
             "a look; one of the same name takes the place of a built-in look or of a swatch",
             Key.own("swatch", "name of a swatch")
+                    .of("swatch")
                     .without("nothing")
                     .comment("\"sea-mist\"", "a finished look that `lampwright looks` lists; layers go on top of it"),
             Key.own("dimmers", "table: for each white light 0 to 1, or `{ by, from, to }`")
+                    .of("table")
                     .example("{ work = 0.2 }", "0 to 1, or by a signal: { by = \"job.progress\" }"),
-            Key.own("layers", "array of layers").example("[{ colour = \"midnightblue\" }]", "the lowest first"),
+            Key.own("layers", "array of layers")
+                    .of("list")
+                    .example("[{ colour = \"midnightblue\" }]", "the lowest first"),
             Key.own("steady_for_camera", "`true` or `false`")
+                    .of("flag")
                     .without("whether it lights a dimmer")
                     .comment("true", "keeps still while the event `camera` lasts"));
 
@@ -82,11 +87,7 @@ final class LooksSection {
                 swatch.isPresent() && lights.keys().isEmpty() ? swatch.get().dimmers() : dimmers(lights);
         List<LayerSpec> layers = new ArrayList<>(swatch.map(LookSpec::layers).orElse(List.of()));
         for (Table layer : table.tables("layers")) {
-            if (isFitted(layer.as(LayerKeys.SECTION))) {
-                layers.add(LayerKeys.read(layer, fitting.zones()));
-            } else {
-                layer.leaveOut();
-            }
+            readLayer(layer.as(LayerKeys.SECTION)).ifPresent(layers::add);
         }
         boolean dark = lights.keys().isEmpty() && table.tables("layers").isEmpty();
         if (table.right() && dark && swatch.isEmpty()) {
@@ -96,6 +97,16 @@ final class LooksSection {
                 || lights.keys().stream().anyMatch(key -> fitting.dimmerNames().contains(key));
         return new LookSpec(
                 name, layers, dimmers, table.flag("steady_for_camera").orElse(lit));
+    }
+
+    /** One that is hidden has to be right all the same. */
+    private Optional<LayerSpec> readLayer(Table layer) {
+        if (!isFitted(layer)) {
+            layer.leaveOut();
+            return Optional.empty();
+        }
+        LayerSpec read = LayerKeys.read(layer, fitting.zones());
+        return LayerKeys.isHidden(layer) ? Optional.empty() : Optional.of(read);
     }
 
     private Optional<LookSpec> swatch(Table table) {

@@ -1,5 +1,8 @@
 package dev.lampwright.config;
 
+import java.util.List;
+import java.util.Optional;
+
 /**
  * One mistake in a configuration, reported to the user.
  *
@@ -18,6 +21,31 @@ public record Mistake(String file, int line, String key, String what, String wha
     }
 
     /**
+     * Where in a part of the file it is.
+     *
+     * @param path the key of that part
+     * @return the names that lead on from there, none for the part itself; empty if it is elsewhere
+     */
+    public Optional<List<String>> within(List<String> path) {
+        String part = Wording.key(path);
+        if (key.equals(part)) {
+            return Optional.of(List.of());
+        }
+        return key.startsWith(part + '.')
+                ? Optional.of(List.of(key.substring(part.length() + 1).split("\\.", -1)))
+                : Optional.empty();
+    }
+
+    /**
+     * What is wrong and what to do, without the file.
+     *
+     * @return for instance {@code strip.pixels: is 0; give a whole number from 1 to 65535}
+     */
+    public String sentence() {
+        return (key.isEmpty() ? "" : key + ": ") + what + "; " + whatWouldBeRight;
+    }
+
+    /**
      * The mistake on one line.
      *
      * @return for example {@code alder.toml:12: strip.pixels: is 0; give a whole number from 1 to 65535}
@@ -25,7 +53,6 @@ public record Mistake(String file, int line, String key, String what, String wha
     @Override
     public String toString() {
         String place = line == 0 ? Wording.printable(file) : Wording.printable(file) + ":" + line;
-        String subject = key.isEmpty() ? "" : key + ": ";
-        return place + ": " + subject + what + "; " + whatWouldBeRight;
+        return place + ": " + sentence();
     }
 }

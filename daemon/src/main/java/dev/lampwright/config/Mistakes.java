@@ -41,13 +41,13 @@ final class Mistakes {
      */
     Mistakes(Origins origins) {
         this.origins = origins;
-        origins.ownDocument().mistakes().forEach(this::syntax);
+        origins.all().forEach(origin -> origin.document().mistakes().forEach(mistake -> syntax(origin, mistake)));
     }
 
-    private void syntax(TomlMistake mistake) {
+    private void syntax(Origin origin, TomlMistake mistake) {
         String column = mistake.column() == 0 ? "" : "column " + mistake.column() + ": ";
         mistakes.add(new Mistake(
-                origins.ownFile(),
+                origin.file(),
                 mistake.line(),
                 Wording.key(mistake.key()),
                 column + mistake.what(),
@@ -80,6 +80,13 @@ final class Mistakes {
                 Wording.key(path),
                 Wording.withShortValues(what),
                 Wording.withShortValues(whatWouldBeRight)));
+    }
+
+    /** Notes that a file has a key that it may not have, whatever other files have. */
+    void mistakeIn(Origin origin, String key, String what, String whatWouldBeRight) {
+        List<String> path = List.of(key);
+        mistakes.add(
+                new Mistake(origin.file(), origin.document().line(path), Wording.key(path), what, whatWouldBeRight));
     }
 
     /**

@@ -1,16 +1,16 @@
 package dev.lampwright.config;
 
-import dev.lampwright.toml.TomlDocument;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /**
- * Where a configuration comes from: its own file and, for a rig of a shop, the {@code shop.toml} that all rigs share. A key in the
- * rig's own file replaces the same key in the same section there; in {@code [printer]} this applies to the keys of its tables too. Anything
- * with a name, such as a look or a dimmer, counts as one key, as does a whole array. A rig that names its printers takes nothing from the
- * shop's {@code [printer]}.
+ * Where a configuration comes from: its own file and, for a rig of a shop, the {@code shop.toml} that all rigs share; above them, perhaps,
+ * looks and cues that are kept elsewhere. A key in a file replaces the same key in the same section of those below it; in {@code [printer]}
+ * this applies to the keys of its tables too. Anything with a name, such as a look or a dimmer, counts as one key, as does a whole array. A
+ * rig that names its printers takes nothing from the shop's {@code [printer]}.
  */
 final class Origins {
     private static final String PRINTER = "printer";
@@ -19,19 +19,27 @@ final class Origins {
     /** Down to {@code printer.readings.bed.actual_C}. */
     private static final int LEVELS_OF_PRINTER = 4;
 
-    private final Origin own;
-    private final Optional<Origin> shared;
+    private final Origin top;
+    private final Optional<Origins> below;
+    /** Whether what is in neither is missing below. */
+    private final boolean laidOver;
+
     private final Map<String, Object> values;
 
-    private Origins(Origin own, Optional<Origin> shared, Map<String, Object> values) {
-        this.own = own;
-        this.shared = shared;
+    private Origins(Origin top, Optional<Origins> below, boolean laidOver, Map<String, Object> values) {
+        this.top = top;
+        this.below = below;
+        this.laidOver = laidOver;
         this.values = values;
     }
 
     /** A file on its own. */
     static Origins of(Origin own) {
-        return new Origins(own, Optional.empty(), own.document().values());
+        return of(own, own.document().values());
+    }
+
+    private static Origins of(Origin own, Map<String, Object> values) {
+        return new Origins(own, Optional.empty(), false, values);
     }
 
     /**
@@ -43,7 +51,21 @@ final class Origins {
      */
     static Origins of(Origin own, Origin shared, Map<String, Object> sharedValues) {
         return new Origins(
-                own, Optional.of(shared), merged(sharedValues, own.document().values()));
+                own,
+                Optional.of(of(shared, sharedValues)),
+                false,
+                merged(sharedValues, own.document().values()));
+    }
+
+    /**
+     * These with looks and cues from elsewhere, which take the place of those of the same names.
+     *
+     * @param over what lies on top; of whatever else it has nothing is taken
+     */
+    Origins under(Origin over) {
+        Map<String, Object> lights = new LinkedHashMap<>(over.document().values());
+        lights.keySet().retainAll(LooksOverlay.SECTIONS);
+        return new Origins(over, Optional.of(this), true, merged(values, lights));
     }
 
     private static Map<String, Object> merged(Map<String, Object> shared, Map<String, Object> own) {
@@ -74,38 +96,49 @@ final class Origins {
         return values;
     }
 
-    /** The text of the rig's own file. */
-    TomlDocument ownDocument() {
-        return own.document();
+    /** The files, that on top first. */
+    List<Origin> all() {
+        List<Origin> all = new ArrayList<>(List.of(top));
+        below.ifPresent(others -> all.addAll(others.all()));
+        return all;
     }
 
-    /** The name of the rig's own file. */
-    String ownFile() {
-        return own.file();
+    /** Those that were laid over a file, that on top first. */
+    List<Origin> laidOver() {
+        List<Origin> all = new ArrayList<>();
+        if (laidOver) {
+            all.add(top);
+            all.addAll(below.orElseThrow().laidOver());
+        }
+        return all;
     }
 
     /**
      * The file that a key is in.
      *
-     * @param path the key; if neither file has it, the file with the table around it counts, the rig's own first
+     * @param path the key; if no file has it, the file with the table around it counts, that on top first
      */
     Origin of(List<String> path) {
-        if (shared.isEmpty() || path.isEmpty()) {
-            return own;
+        return isBelow(path) ? below.orElseThrow().of(path) : top;
+    }
+
+    private boolean isBelow(List<String> path) {
+        if (below.isEmpty() || path.isEmpty()) {
+            return laidOver;
         }
-        Object ours = own.document().values();
-        Object theirs = shared.get().document().values();
+        Object ours = top.document().values();
+        Object theirs = below.get().values();
         int levels = levels(path.get(0));
         for (int i = 0; i < Math.min(levels, path.size()); i++) {
             boolean oursHas = has(ours, path.get(i));
             boolean theirsHas = has(theirs, path.get(i));
             if (!oursHas || !theirsHas) {
-                return !oursHas && theirsHas ? shared.get() : own;
+                return !oursHas && (theirsHas || laidOver);
             }
             ours = ((Map<?, ?>) ours).get(path.get(i));
             theirs = ((Map<?, ?>) theirs).get(path.get(i));
         }
-        return own;
+        return false;
     }
 
     private static boolean has(Object table, String key) {

@@ -65,6 +65,9 @@ final class PageSection {
                     .comment(
                             "\"view-token\"",
                             "its first line lets people watch and change nothing; in a rig's file: for that rig"),
+            Key.own("edit_token_file", "path")
+                    .without("looks can be saved on this machine alone")
+                    .comment("\"edit-token\"", "its first line lets people save looks and cues, and do all else"),
             Key.own("hosts", "array of host names")
                     .comment(
                             "[\"alder.local\"]",
@@ -103,9 +106,10 @@ final class PageSection {
                     "lets people watch only, and without a token_file everybody may ask",
                     "name a token_file too, or leave view_token_file out");
         }
+        Optional<Path> editToken = BrokerSection.path(table, "edit_token_file", WANTED_TOKEN);
         int viewers = table.get(VIEWERS);
         boolean tls = table.get(TLS);
-        return new PageSettings(address, port, token, viewToken, hosts(table), viewers, tls);
+        return new PageSettings(address, port, token, viewToken, editToken, hosts(table), viewers, tls);
     }
 
     /**
@@ -125,7 +129,8 @@ final class PageSection {
                 .forEach(key -> ShopFile.noteShared(table, key));
         TokenFiles tokens = new TokenFiles(
                 BrokerSection.path(table, TOKEN_FILE, WANTED_TOKEN),
-                BrokerSection.path(table, VIEW_TOKEN_FILE, WANTED_TOKEN));
+                BrokerSection.path(table, VIEW_TOKEN_FILE, WANTED_TOKEN),
+                Optional.empty());
         if (table.keys().isEmpty()) {
             ShopFile.noteShared(root, "page");
         } else if (tokens.areAny() && shared.flatMap(PageSettings::tokenFile).isEmpty()) {

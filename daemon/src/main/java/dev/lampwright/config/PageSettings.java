@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param port its port; 0 for any free port
  * @param tokenFile a file whose first line is the token that viewers need; empty if they need none
  * @param viewTokenFile a file whose first line is a view-only token; empty if there is none
+ * @param editTokenFile a file whose first line is the token for saving looks; without it, only browsers on this machine may save
  * @param hosts host names that browsers may use for it, in addition to {@code localhost} and addresses; in lower case
  * @param viewers the maximum number of simultaneous viewers
  * @param tls whether all browsers come through a server with TLS
@@ -21,6 +22,7 @@ public record PageSettings(
         int port,
         Optional<Path> tokenFile,
         Optional<Path> viewTokenFile,
+        Optional<Path> editTokenFile,
         List<String> hosts,
         int viewers,
         boolean tls) {
@@ -38,6 +40,6 @@ public record PageSettings(
      * @return those that there are
      */
     public TokenFiles tokens() {
-        return new TokenFiles(tokenFile, viewTokenFile);
+        return new TokenFiles(tokenFile, viewTokenFile, editTokenFile);
     }
 }

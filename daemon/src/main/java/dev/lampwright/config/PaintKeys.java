@@ -56,6 +56,7 @@ final class PaintKeys {
                     "how much of the colours the zone shows at once: 1 all, 0 one colour everywhere, which changes as they move");
     private static final Key<Interpolation> INTERPOLATION = Key.parsed(
                     "interpolation", "`oklab` or `oklch shorter`", WANTED_INTERPOLATION, Interpolation::parse)
+            .of("interpolation")
             .otherwise(Interpolation.OKLAB, "oklab")
             .with(FOR_GRADIENTS)
             .comment("\"oklch shorter\"", "the way from one colour to the next");
@@ -99,14 +100,17 @@ final class PaintKeys {
     static final List<Key<?>> KEYS = List.of(
             PAINT,
             Key.own("colour", "CSS Color 4")
+                    .of("colour")
                     .with("paint = \"solid\"")
                     .comment("\"orange\"", "a name, hex, rgb(), hsl(), hwb(), lab(), lch(), oklab(), oklch(), color()"),
             Key.own("colours", "two colours or more in an array")
+                    .of("colours")
                     .with("paint = \"ramp\", \"scale\" or \"palette\"")
                     .comment("[\"midnightblue\", \"orangered\"]", "from the first to the last"),
             INTERPOLATION,
             STEPS,
             Key.own("stops", "numbers that rise from 0 to 1, one for each colour")
+                    .of("numbers")
                     .with(FOR_GRADIENTS)
                     .without("evenly apart")
                     .comment("[0, 1]", "where each colour is"),

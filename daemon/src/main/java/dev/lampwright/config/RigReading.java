@@ -16,9 +16,9 @@ public record RigReading(RigFile file, Optional<Examined> examined, List<Mistake
         mistakes = List.copyOf(mistakes);
     }
 
-    static RigReading of(RigFile file, ShopFile shop) {
+    static RigReading of(RigFile file, ShopFile shop, Overlays overlays) {
         try {
-            return new RigReading(file, Optional.of(ConfigFile.examine(file, shop)), List.of());
+            return new RigReading(file, Optional.of(ConfigFile.examine(file, shop, overlays)), List.of());
         } catch (ConfigException e) {
             return new RigReading(file, Optional.empty(), e.mistakes());
         }

@@ -31,10 +31,23 @@ public record Shop(ShopFile shared, List<RigReading> rigs) {
      * @throws ConfigException if the shop's own file is not valid, or the rigs cannot be listed
      */
     public static Shop read(Path folder, Set<String> running) throws ConfigException {
+        return read(folder, running, Overlays.NONE);
+    }
+
+    /**
+     * Reads all files, with the looks that are kept apart from them.
+     *
+     * @param folder the folder
+     * @param running names of the rigs that run: where two rigs cannot both run, these come first
+     * @param overlays finds the looks
+     * @return what they say
+     * @throws ConfigException if the shop's own file is not valid, or the rigs cannot be listed
+     */
+    public static Shop read(Path folder, Set<String> running, Overlays overlays) throws ConfigException {
         ShopFile shared = ShopFile.read(folder);
         List<RigReading> read = new ArrayList<>();
         for (RigFile file : RigFile.in(folder)) {
-            read.add(RigReading.of(file, shared));
+            read.add(RigReading.of(file, shared, overlays));
         }
         read.sort(Comparator.comparing((RigReading rig) -> !running.contains(rig.name()))
                 .thenComparing(RigReading::name));

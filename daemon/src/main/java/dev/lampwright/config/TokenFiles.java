@@ -8,10 +8,11 @@ import java.util.Optional;
  *
  * @param asking its first line lets people watch and ask; empty if there is none
  * @param watching its first line lets people watch and no more; empty if there is none
+ * @param editing its first line lets people watch, ask and save looks; empty if there is none
  */
-public record TokenFiles(Optional<Path> asking, Optional<Path> watching) {
+public record TokenFiles(Optional<Path> asking, Optional<Path> watching, Optional<Path> editing) {
     /** No files at all. */
-    public static final TokenFiles NONE = new TokenFiles(Optional.empty(), Optional.empty());
+    public static final TokenFiles NONE = new TokenFiles(Optional.empty(), Optional.empty(), Optional.empty());
 
     /**
      * Whether there is a file.
@@ -19,6 +20,6 @@ public record TokenFiles(Optional<Path> asking, Optional<Path> watching) {
      * @return false if there is none
      */
     public boolean areAny() {
-        return asking.isPresent() || watching.isPresent();
+        return asking.isPresent() || watching.isPresent() || editing.isPresent();
     }
 }

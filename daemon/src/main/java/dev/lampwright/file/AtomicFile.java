@@ -38,6 +38,20 @@ public final class AtomicFile {
     }
 
     /**
+     * Writes a file and replaces an existing one as {@link #replace} does, but never through a symbolic link.
+     *
+     * @param file its path
+     * @param text what to write, as UTF-8
+     * @throws IOException if it is a symbolic link or cannot be written; the text says what to do
+     */
+    public static void replaceNoLink(Path file, String text) throws IOException {
+        if (Files.isSymbolicLink(file)) {
+            throw new IOException(file + ": is a symbolic link, which is not written through; put a file there");
+        }
+        replace(file, text);
+    }
+
+    /**
      * Writes a file that does not exist yet.
      *
      * @param file its path

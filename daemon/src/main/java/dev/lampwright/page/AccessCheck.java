@@ -26,12 +26,17 @@ final class AccessCheck {
     private static final String ALL = "/";
 
     private static final String BEARER = "Bearer ";
+    /** What servers add that pass requests on (RFC 9110, section 7.6.3; RFC 7239; common practice). */
+    private static final List<String> FORWARDED =
+            List.of("Forwarded", "Via", "X-Forwarded-For", "X-Forwarded-Host", "X-Forwarded-Proto", "X-Real-IP");
+
     private static final Set<String> OWN_SITES = Set.of("same-origin", "none");
 
     private final Set<String> hosts;
     private final PageTokens tokens;
     private final PageTokens own;
     private final String place;
+    private final boolean tls;
     private final String cookieName;
     private final String cookieEnd;
     private final WrongTokens wrongTokens;
@@ -49,6 +54,7 @@ final class AccessCheck {
         this.tokens = tokens;
         own = PageTokens.NONE;
         place = ALL;
+        this.tls = tls;
         cookieName = "lampwright-" + port;
         cookieEnd = "; HttpOnly; SameSite=Strict" + (tls ? "; Secure" : "");
         wrongTokens = new WrongTokens();
@@ -61,6 +67,7 @@ final class AccessCheck {
         this.place = place;
         cookieName = whole.cookieName;
         cookieEnd = whole.cookieEnd;
+        tls = whole.tls;
         wrongTokens = whole.wrongTokens;
     }
 
@@ -127,11 +134,22 @@ final class AccessCheck {
     private PageTokens.Right right(Headers headers) {
         return passes(headers)
                 .map(pass -> tokens.ofPass(pass).orBetter(own.ofPass(pass)))
-                .reduce(needsToken() ? PageTokens.Right.NONE : PageTokens.Right.ASK, PageTokens.Right::orBetter);
+                .reduce(usual(), PageTokens.Right::orBetter);
     }
 
     private PageTokens.Right ofToken(String given) {
-        return needsToken() ? tokens.ofToken(given).orBetter(own.ofToken(given)) : PageTokens.Right.ASK;
+        return usual().orBetter(tokens.ofToken(given)).orBetter(own.ofToken(given));
+    }
+
+    /** What everybody may do. */
+    private PageTokens.Right usual() {
+        return needsToken() ? PageTokens.Right.NONE : PageTokens.Right.ASK;
+    }
+
+    /** Whether a token is one that counts here, or none does. */
+    private boolean knows(String given) {
+        boolean none = !needsToken() && tokens.editing().isEmpty();
+        return none || tokens.ofToken(given).orBetter(own.ofToken(given)) != PageTokens.Right.NONE;
     }
 
     /**
@@ -154,11 +172,38 @@ final class AccessCheck {
                             401, "this page needs its token; enter it first", Map.of("WWW-Authenticate", "Bearer"))
                     .coded("needs_token", Map.of()));
         }
-        return right.compareTo(needed) >= 0
-                ? Optional.empty()
+        if (right.compareTo(needed) >= 0) {
+            return Optional.empty();
+        }
+        return needed == PageTokens.Right.EDIT && right == PageTokens.Right.ASK
+                ? refuseEditing(headers, from)
                 : Optional.of(new HttpCall.Refusal(
                                 403, "your token lets you watch; to ask, enter the one that page.token_file names")
                         .coded("only_watching", Map.of()));
+    }
+
+    /** Refuses who may ask and has not entered the token for saving looks; where there is none, who is not on this very machine. */
+    private Optional<HttpCall.Refusal> refuseEditing(Headers headers, InetAddress from) {
+        if (tokens.editing().isPresent()) {
+            return Optional.of(
+                    new HttpCall.Refusal(403, "to save looks, enter the token that page.edit_token_file names")
+                            .coded("needs_edit_token", Map.of()));
+        }
+        return isHere(headers, from)
+                ? Optional.empty()
+                : Optional.of(new HttpCall.Refusal(
+                                403,
+                                "looks can be saved in a browser on the computer that Lampwright runs on; to save"
+                                        + " them elsewhere, set page.edit_token_file")
+                        .coded("only_here", Map.of()));
+    }
+
+    /** Whether a browser on this machine asks, and no server in between for somebody else's. */
+    private boolean isHere(Headers headers, InetAddress from) {
+        return from.isLoopbackAddress()
+                && !tls
+                && FORWARDED.stream().noneMatch(headers::containsKey)
+                && HostName.isLoopback(first(headers, "Host"));
     }
 
     /**
@@ -167,7 +212,7 @@ final class AccessCheck {
      * token; the wait only turns away clients that keep to it.
      */
     Optional<HttpCall.Refusal> refuseToken(String given, InetAddress from) {
-        if (ofToken(given) != PageTokens.Right.NONE) {
+        if (knows(given)) {
             wrongTokens.right(from);
             return Optional.empty();
         }
@@ -201,7 +246,7 @@ final class AccessCheck {
      */
     List<String> renewedCookies(Headers headers) {
         List<String> renewed = new ArrayList<>();
-        passes(headers).distinct().filter(pass -> needsToken()).forEach(pass -> {
+        passes(headers).distinct().forEach(pass -> {
             if (tokens.ofPass(pass) != PageTokens.Right.NONE) {
                 renewed.add(cookie(ALL, pass));
             } else if (own.ofPass(pass) != PageTokens.Right.NONE) {

@@ -1,7 +1,6 @@
 package dev.lampwright.page;
 
-import dev.lampwright.colour.Decoder;
-import dev.lampwright.colour.Srgb;
+import dev.lampwright.colour.ScreenPixels;
 import dev.lampwright.config.Config;
 import dev.lampwright.json.JsonArray;
 import dev.lampwright.json.JsonObject;
@@ -11,15 +10,11 @@ import java.util.Base64;
 
 /** Frames as sent to the page: the colours of the strip for a screen, and the dimmers' shares. For one thread. */
 final class FrameMessage {
-    private static final int COLOURS = 3;
-    private static final int FULL = 255;
     private static final double FULL_DUTY = 65_535;
     private static final double FINEST = 10_000;
-    private static final byte[] SCREEN = screen();
 
     private final int layout;
-    private final Decoder decoder;
-    private final byte[] colours;
+    private final ScreenPixels screen;
     private final Frame told;
     private String toldLook = "";
 
@@ -31,8 +26,7 @@ final class FrameMessage {
      */
     FrameMessage(int layout, Config config) {
         this.layout = layout;
-        decoder = new Decoder(config.setup().order());
-        colours = new byte[COLOURS * config.fitting().pixels()];
+        screen = new ScreenPixels(config.setup().order(), config.fitting().pixels());
         told = new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
     }
 
@@ -59,10 +53,6 @@ final class FrameMessage {
     JsonObject object(Frame frame, String look, long millis) {
         told.copyFrom(frame);
         toldLook = look;
-        for (int i = 0; i < colours.length; i++) {
-            float light = decoder.light(frame.strip(), i / COLOURS, i % COLOURS);
-            colours[i] = SCREEN[Math.round(light * FULL)];
-        }
         JsonArray duties = new JsonArray();
         for (int duty : frame.duties()) {
             duties.add(Math.rint(duty / FULL_DUTY * FINEST) / FINEST);
@@ -71,16 +61,7 @@ final class FrameMessage {
                 .put("layout", layout)
                 .put("at_ms", millis)
                 .put("look", look)
-                .put("strip", Base64.getEncoder().encodeToString(colours))
+                .put("strip", Base64.getEncoder().encodeToString(screen.of(frame.strip())))
                 .put("duties", duties);
-    }
-
-    /** What a screen shows for each of the strip's 255 steps of light. */
-    private static byte[] screen() {
-        byte[] table = new byte[FULL + 1];
-        for (int i = 0; i <= FULL; i++) {
-            table[i] = (byte) Math.round(FULL * Srgb.encode((double) i / FULL));
-        }
-        return table;
     }
 }

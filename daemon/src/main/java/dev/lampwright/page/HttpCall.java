@@ -189,6 +189,11 @@ final class HttpCall {
             this(status, why, Map.of());
         }
 
+        /** That a body is too long. */
+        static Refusal tooLong() {
+            return new Refusal(413, "that is longer than " + MOST_BYTES + " bytes").coded("too_long", Map.of());
+        }
+
         Refusal(int status, String why, Map<String, String> headers) {
             this(status, why, headers, "", Map.of());
         }

@@ -40,8 +40,19 @@ public final class LivePage implements AutoCloseable {
         this(daemon, advice, System::nanoTime);
     }
 
+    /**
+     * Makes a page on which looks can be made, which is not there yet.
+     *
+     * @param daemon what it shows, and whom it asks
+     * @param advice what there is to say of its configuration
+     * @param benches where looks are made
+     */
+    public LivePage(Daemon daemon, Advice advice, Bench.Maker benches) {
+        this(() -> Map.of("", daemon), Optional.empty(), advice, benches, System::nanoTime);
+    }
+
     LivePage(Daemon daemon, Advice advice, LongSupplier nanoClock) {
-        this(() -> Map.of("", daemon), Optional.empty(), advice, nanoClock);
+        this(() -> Map.of("", daemon), Optional.empty(), advice, Bench.Maker.NONE, nanoClock);
     }
 
     /**
@@ -49,9 +60,10 @@ public final class LivePage implements AutoCloseable {
      *
      * @param rigs what they show, and whom they ask
      * @param advice what there is to say of their configurations
+     * @param benches where looks are made
      */
-    public LivePage(Rigs rigs, Advice advice) {
-        this(rigs::daemons, Optional.of(() -> rejected(rigs)), advice, System::nanoTime);
+    public LivePage(Rigs rigs, Advice advice, Bench.Maker benches) {
+        this(rigs::daemons, Optional.of(() -> rejected(rigs)), advice, benches, System::nanoTime);
     }
 
     private static Map<String, String> rejected(Rigs rigs) {
@@ -66,21 +78,27 @@ public final class LivePage implements AutoCloseable {
             Supplier<Map<String, Daemon>> daemons,
             Optional<Supplier<Map<String, String>>> rejected,
             Advice advice,
+            Bench.Maker benches,
             LongSupplier nanoClock) {
         this.daemons = daemons;
         this.nanoClock = nanoClock;
         addressNanos = nanoClock.getAsLong();
         standing = new RetriedServer<>(
-                settings -> open(settings, daemons, rejected, advice), "there is no live page", LOG, nanoClock);
+                settings -> open(settings, daemons, rejected, advice, benches),
+                "there is no live page",
+                LOG,
+                nanoClock);
     }
 
     private static PageServer open(
             PageSettings settings,
             Supplier<Map<String, Daemon>> daemons,
             Optional<Supplier<Map<String, String>>> rejected,
-            Advice advice)
+            Advice advice,
+            Bench.Maker benches)
             throws IOException {
-        PageServer opened = new PageServer(settings, daemons, rejected, advice, Handbook.in(Handbook.INSTALLED));
+        PageServer opened =
+                new PageServer(settings, daemons, rejected, advice, benches, Handbook.in(Handbook.INSTALLED));
         LOG.info("the live page is at {}", opened.url());
         return opened;
     }

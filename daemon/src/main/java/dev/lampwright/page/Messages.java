@@ -47,12 +47,14 @@ final class Messages {
      *
      * @param token whether it took a token
      * @param mayAsk whether asking is allowed too
+     * @param mayEdit whether looks may be saved too
      * @param all whether all pages of the server are open, and not only this one
      */
-    static String rights(boolean token, boolean mayAsk, boolean all) {
+    static String rights(boolean token, boolean mayAsk, boolean mayEdit, boolean all) {
         return new JsonObject()
                 .put("token", token)
                 .put("may_ask", mayAsk)
+                .put("may_edit", mayEdit)
                 .put("all", all)
                 .text();
     }

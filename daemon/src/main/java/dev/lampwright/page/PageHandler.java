@@ -30,6 +30,7 @@ final class PageHandler {
     private final Viewers viewers;
     private final Seats seats;
     private final Map<String, Shown> documents;
+    private final Optional<BenchRequests> bench;
 
     /**
      * Makes a handler.
@@ -37,6 +38,7 @@ final class PageHandler {
      * @param door who gets in
      * @param elsewhere where other tokens lead
      * @param desk whom to ask; empty for a page on which nothing can be asked for
+     * @param bench where looks are made; empty for a page on which none are
      * @param stream takes in those who watch
      * @param viewers who watches
      * @param seats room for them
@@ -48,6 +50,7 @@ final class PageHandler {
             AccessCheck door,
             Elsewhere elsewhere,
             Optional<Desk> desk,
+            Optional<Bench> bench,
             Stream stream,
             Viewers viewers,
             Seats seats,
@@ -63,6 +66,7 @@ final class PageHandler {
         this.stream = stream;
         this.viewers = viewers;
         this.documents = Map.copyOf(documents);
+        this.bench = bench.map(one -> new BenchRequests(door, one));
     }
 
     /**
@@ -104,7 +108,15 @@ final class PageHandler {
 
     /** Whether there is anything at a path. */
     boolean knows(String path) {
-        return sheets.containsKey(path) || documents.containsKey(path) || OTHERS.contains(path) || isAsk(path);
+        return sheets.containsKey(path)
+                || documents.containsKey(path)
+                || OTHERS.contains(path)
+                || isAsk(path)
+                || isBench(path);
+    }
+
+    private boolean isBench(String path) {
+        return bench.isPresent() && path.startsWith(BenchRequests.PATH);
     }
 
     private boolean isAsk(String path) {
@@ -137,6 +149,8 @@ final class PageHandler {
             post(call, this::leave);
         } else if (isAsk(call.path())) {
             post(call, inside(PageTokens.Right.ASK, this::ask));
+        } else if (isBench(call.path())) {
+            bench.orElseThrow().answer(call);
         } else {
             call.answer(NOTHING);
         }
@@ -215,9 +229,15 @@ final class PageHandler {
     }
 
     private void sayWhatIsAllowed(HttpCall call) throws IOException {
-        boolean mayAsk =
-                door.refuse(PageTokens.Right.ASK, call.headers(), call.from()).isEmpty();
-        call.answerJson(200, Messages.rights(door.needsToken(), mayAsk, door.opensAll(call.headers())));
+        boolean mayEdit = bench.isPresent() && may(PageTokens.Right.EDIT, call);
+        call.answerJson(
+                200,
+                Messages.rights(
+                        door.needsToken(), may(PageTokens.Right.ASK, call), mayEdit, door.opensAll(call.headers())));
+    }
+
+    private boolean may(PageTokens.Right right, HttpCall call) {
+        return door.refuse(right, call.headers(), call.from()).isEmpty();
     }
 
     private HttpCall.Refusal full() {
@@ -229,8 +249,7 @@ final class PageHandler {
     private void ask(HttpCall call) throws IOException {
         byte[] body = call.body();
         if (body.length > HttpCall.MOST_BYTES) {
-            call.answer(new HttpCall.Refusal(413, "that is longer than " + HttpCall.MOST_BYTES + " bytes")
-                    .coded("too_long", Map.of()));
+            call.answer(HttpCall.Refusal.tooLong());
             return;
         }
         String word = call.path().substring(ASK.length());

@@ -37,6 +37,7 @@ final class PageServer implements RetriedServer.Server {
     private final AccessCheck door;
     private final Supplier<Map<String, Daemon>> daemons;
     private final Advice advice;
+    private final Bench.Maker benches;
     private final Handbook handbook;
     private final Map<String, Sheet> sheets;
     private final Optional<ShelfPage> shelf;
@@ -51,6 +52,7 @@ final class PageServer implements RetriedServer.Server {
      * @param daemons what it shows, by the name of the rig; the only one by none
      * @param rejected why rigs do not run, by name, for the shelf at {@code /}; empty where there is one rig, whose page is there
      * @param advice what there is to say of a configuration
+     * @param benches where looks are made
      * @param handbook what it links to
      * @throws IOException if it cannot be opened; the message says why and what to do
      */
@@ -59,11 +61,13 @@ final class PageServer implements RetriedServer.Server {
             Supplier<Map<String, Daemon>> daemons,
             Optional<Supplier<Map<String, String>>> rejected,
             Advice advice,
+            Bench.Maker benches,
             Handbook handbook)
             throws IOException {
         this.settings = settings;
         this.daemons = daemons;
         this.advice = advice;
+        this.benches = benches;
         this.handbook = handbook;
         sheets = Sheets.all(handbook.exists());
         requireRoom(settings);
@@ -127,7 +131,15 @@ final class PageServer implements RetriedServer.Server {
         RigTokens own = rigTokens.get(name);
         AccessCheck rigDoor = name.isEmpty() ? door : door.ofRig(name, own.tokens());
         TokenFiles opening = own.files().asking().isPresent() ? own.files() : settings.tokens();
-        return new RigPage(name, daemon, rigDoor, seats, sheets, documents(name, daemon, opening), handbook);
+        return new RigPage(
+                name,
+                daemon,
+                rigDoor,
+                seats,
+                sheets,
+                documents(name, daemon, opening),
+                handbook,
+                benches.of(name, daemon));
     }
 
     /**

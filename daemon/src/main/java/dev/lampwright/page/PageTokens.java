@@ -3,7 +3,9 @@ package dev.lampwright.page;
 import dev.lampwright.config.TokenFiles;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /**
@@ -11,10 +13,11 @@ import java.util.stream.Stream;
  *
  * @param asking lets people watch and ask
  * @param watching lets people watch
+ * @param editing lets people watch, ask and save looks
  */
-record PageTokens(Optional<Token> asking, Optional<Token> watching) {
-    /** No token at all. */
-    static final PageTokens NONE = new PageTokens(Optional.empty(), Optional.empty());
+record PageTokens(Optional<Token> asking, Optional<Token> watching, Optional<Token> editing) {
+    /** None. */
+    static final PageTokens NONE = new PageTokens(Optional.empty(), Optional.empty(), Optional.empty());
 
     /** What somebody may do. */
     enum Right {
@@ -23,7 +26,9 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching) {
         /** See all and ask for nothing. */
         WATCH,
         /** See all and ask. */
-        ASK;
+        ASK,
+        /** See all, ask, and save looks. */
+        EDIT;
 
         /** The one that allows more. */
         Right orBetter(Right other) {
@@ -39,7 +44,10 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching) {
      * @throws IOException if one cannot be read; the message says why and what to do
      */
     static PageTokens read(TokenFiles files) throws IOException {
-        return new PageTokens(read("token_file", files.asking()), read("view_token_file", files.watching()));
+        return new PageTokens(
+                read("token_file", files.asking()),
+                read("view_token_file", files.watching()),
+                read("edit_token_file", files.editing()));
     }
 
     private static Optional<Token> read(String key, Optional<Path> file) throws IOException {
@@ -48,22 +56,31 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching) {
 
     /** What a token allows. */
     Right ofToken(String given) {
-        return asking.filter(token -> token.is(given)).isPresent()
-                ? Right.ASK
-                : watching.filter(token -> token.is(given)).isPresent() ? Right.WATCH : Right.NONE;
+        return right(token -> token.is(given));
     }
 
     /** What a pass allows. */
     Right ofPass(String pass) {
-        return asking.filter(token -> token.isPass(pass)).isPresent()
-                ? Right.ASK
-                : watching.filter(token -> token.isPass(pass)).isPresent() ? Right.WATCH : Right.NONE;
+        return right(token -> token.isPass(pass));
+    }
+
+    private Right right(Predicate<Token> fits) {
+        if (editing.filter(fits).isPresent()) {
+            return Right.EDIT;
+        }
+        if (asking.filter(fits).isPresent()) {
+            return Right.ASK;
+        }
+        return watching.filter(fits).isPresent() ? Right.WATCH : Right.NONE;
+    }
+
+    private Stream<Token> all() {
+        return Stream.of(editing, asking, watching).flatMap(Optional::stream);
     }
 
     /** The pass for a token that is one of these. */
     String pass(String given) {
-        return Stream.concat(asking.stream(), watching.stream())
-                .filter(token -> token.is(given))
+        return all().filter(token -> token.is(given))
                 .map(Token::pass)
                 .findFirst()
                 .orElse("");
@@ -71,7 +88,12 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching) {
 
     /** Whether others are the same. */
     boolean sameAs(PageTokens others) {
-        return asking.map(Token::pass).equals(others.asking.map(Token::pass))
-                && watching.map(Token::pass).equals(others.watching.map(Token::pass));
+        return passes().equals(others.passes());
+    }
+
+    private List<Optional<String>> passes() {
+        return Stream.of(editing, asking, watching)
+                .map(token -> token.map(Token::pass))
+                .toList();
     }
 }

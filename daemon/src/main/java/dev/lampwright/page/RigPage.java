@@ -30,6 +30,7 @@ final class RigPage implements AutoCloseable {
      * @param sheets the page's own files, by path
      * @param documents what is made when a browser asks for it, by path
      * @param handbook what it links to
+     * @param bench where looks are made; empty if nowhere
      */
     RigPage(
             String name,
@@ -38,7 +39,8 @@ final class RigPage implements AutoCloseable {
             Seats seats,
             Map<String, Sheet> sheets,
             Map<String, PageHandler.Shown> documents,
-            Handbook handbook) {
+            Handbook handbook,
+            Optional<Bench> bench) {
         this.name = name;
         this.daemon = daemon;
         this.door = door;
@@ -50,6 +52,7 @@ final class RigPage implements AutoCloseable {
                 door,
                 PageHandler.Elsewhere.NOWHERE,
                 Optional.of(daemon.desk()),
+                bench,
                 publisher,
                 viewers,
                 seats,

@@ -34,7 +34,16 @@ final class ShelfPage implements Site.Front, AutoCloseable {
         own.put("/", sheets.get(Sheets.SHELF));
         publisher = new ShelfPublisher(daemons, rejected, viewers);
         handler = new PageHandler(
-                door, elsewhere, Optional.empty(), publisher, viewers, seats, own, Map.of(), Handbook.NONE);
+                door,
+                elsewhere,
+                Optional.empty(),
+                Optional.empty(),
+                publisher,
+                viewers,
+                seats,
+                own,
+                Map.of(),
+                Handbook.NONE);
         publisher.start();
     }
 

@@ -1,6 +1,7 @@
 package dev.lampwright.rig;
 
 import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.Overlays;
 import dev.lampwright.config.RigFile;
 import dev.lampwright.config.ShopFile;
 import dev.lampwright.file.FileMark;
@@ -12,6 +13,7 @@ import java.util.TreeMap;
 /** Notices that a file of a shop was added, changed or removed, once none is being written any more. Checks them when called. */
 public final class ShopWatch {
     private final Path folder;
+    private final Overlays overlays;
     private Map<String, String> taken;
     private Map<String, String> seen;
 
@@ -19,9 +21,11 @@ public final class ShopWatch {
      * Starts with the files as they are.
      *
      * @param folder the shop's folder
+     * @param overlays finds the looks that are kept apart from the rigs' files
      */
-    public ShopWatch(Path folder) {
+    public ShopWatch(Path folder, Overlays overlays) {
         this.folder = folder;
+        this.overlays = overlays;
         taken = marks();
         seen = taken;
     }
@@ -46,7 +50,10 @@ public final class ShopWatch {
         Map<String, String> marks = new TreeMap<>();
         marks.put("", mark(folder.resolve(ShopFile.NAME)));
         try {
-            RigFile.in(folder).forEach(file -> marks.put(file.name(), mark(file.path())));
+            for (RigFile file : RigFile.in(folder)) {
+                String looks = overlays.of(file.path()).map(ShopWatch::mark).orElse("");
+                marks.put(file.name(), mark(file.path()) + " " + looks);
+            }
         } catch (ConfigException e) {
             marks.put("/", e.getMessage());
         }

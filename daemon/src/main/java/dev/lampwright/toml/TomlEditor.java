@@ -1,6 +1,7 @@
 package dev.lampwright.toml;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -139,6 +140,30 @@ public final class TomlEditor {
     }
 
     /**
+     * The text of a table with a header of its own: its comments above, the header, and all headers within it.
+     *
+     * @param path of the table
+     * @return whole lines, as they are; empty if the table has no header
+     */
+    public Optional<String> section(List<String> path) {
+        TomlPart part = layout.find(path);
+        if (part == null || part.around == null || part.kind != TomlPart.Kind.SECTION) {
+            return Optional.empty();
+        }
+        TomlLines lines = new TomlLines(text);
+        TomlCuts cuts = new TomlCuts(text);
+        StringBuilder all = new StringBuilder();
+        int end = -1;
+        for (TomlPart each : layout.sectionsWithin(part)) {
+            int begin = lines.commentsAbove(lines.begin(each.from));
+            boolean next = end >= 0 && text.substring(end, begin).isBlank();
+            all.append(text, next ? end : begin, cuts.endOf(each));
+            end = cuts.endOf(each);
+        }
+        return Optional.of(all.toString());
+    }
+
+    /**
      * The comment lines directly above a key or a header.
      *
      * @param path of something that has its own line
@@ -153,6 +178,44 @@ public final class TomlEditor {
                     text.substring(at, lines.after(at)).strip().substring(1).strip());
         }
         return comments;
+    }
+
+    /**
+     * Gives a table another name in its place.
+     *
+     * @param path of an existing table with headers
+     * @param name what to call it
+     * @throws IllegalArgumentException if there is no such table, it has no headers, or there is one of that name already
+     */
+    public void rename(List<String> path, String name) {
+        TomlPart part = layout.find(path);
+        List<String> around = path.subList(0, path.size() - 1);
+        if (part == null || !part.hasHeaders() || layout.find(within(around, name)) != null) {
+            throw new IllegalArgumentException(path + " cannot be renamed to " + name);
+        }
+        List<TomlPart> headers = new ArrayList<>(layout.sectionsWithin(part));
+        Collections.reverse(headers);
+        Object value = get(path).orElseThrow();
+        Object others = TomlValues.without(values, path);
+        String before = text;
+        String next = text;
+        for (TomlPart header : headers) {
+            List<String> names = header.headerNames();
+            names.set(part.headerNames().size() - 1, name);
+            String brackets =
+                    header.around.isArray() ? "[[" + TomlText.key(names) + "]]" : "[" + TomlText.key(names) + "]";
+            next = next.substring(0, header.from) + brackets + next.substring(header.to);
+        }
+        become(next);
+        boolean right = Toml.read(text).mistakes().isEmpty()
+                && TomlValues.same(others, TomlValues.without(values, within(around, name)))
+                && get(within(around, name))
+                        .map(now -> TomlValues.same(now, value))
+                        .orElse(false);
+        if (!right) {
+            become(before);
+            throw new IllegalStateException("the editor would have changed more than " + path);
+        }
     }
 
     /**

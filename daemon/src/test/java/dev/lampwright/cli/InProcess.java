@@ -34,7 +34,7 @@ public final class InProcess implements AutoCloseable {
                 new SerialLine(next.controller().port(), next.controller().baud());
         config = new WatchedConfig(file, ConfigFile::read);
         daemon = new Daemon(config.inForce(), lines);
-        servers = Servers.of(daemon);
+        servers = Servers.of(daemon, file);
     }
 
     /** Starts it all. */

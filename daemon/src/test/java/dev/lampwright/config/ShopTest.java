@@ -200,7 +200,9 @@ class ShopTest {
         Shop shop = read();
         assertEquals(
                 new TokenFiles(
-                        Optional.of(folder.resolve("tokens/alder")), Optional.of(Path.of("/etc/tokens/alder-view"))),
+                        Optional.of(folder.resolve("tokens/alder")),
+                        Optional.of(Path.of("/etc/tokens/alder-view")),
+                        Optional.empty()),
                 config(shop, "alder").ownTokens());
         assertEquals(TokenFiles.NONE, config(shop, "birch").ownTokens(), "that of the shop is not the rig's own");
         assertEquals(

@@ -43,7 +43,10 @@ class AccessCheckTest {
     /** With one token for people who may ask, and another for those who may only watch. */
     private AccessCheck guarded(String token, boolean tls) throws IOException {
         return new AccessCheck(
-                List.of(), new PageTokens(Optional.of(token(token)), Optional.of(token(VIEW_TOKEN))), 61117, tls);
+                List.of(),
+                new PageTokens(Optional.of(token(token)), Optional.of(token(VIEW_TOKEN)), Optional.empty()),
+                61117,
+                tls);
     }
 
     private Token token(String text) throws IOException {
@@ -211,7 +214,8 @@ class AccessCheckTest {
     void aRigsTokenOpensNothingElseByAnyWay() throws IOException {
         String rigToken = "for-alder-and-no-other";
         AccessCheck whole = guarded();
-        AccessCheck alder = whole.ofRig("alder", new PageTokens(Optional.empty(), Optional.of(token(rigToken))));
+        AccessCheck alder =
+                whole.ofRig("alder", new PageTokens(Optional.empty(), Optional.of(token(rigToken)), Optional.empty()));
         AccessCheck birch = whole.ofRig("birch", PageTokens.NONE);
         String cookie = alder.cookie(rigToken);
         assertTrue(cookie.contains("; Path=/alder/; "), cookie);

@@ -43,9 +43,16 @@ class RigPagesTest {
     static void open() throws ConfigException {
         shop = new TestShop(folder, URI.create("mqtt://127.0.0.1:" + FreePort.find()), 30, System::nanoTime);
         shop.rig("alder", "").rig("birch", "").read().awaitRunning("alder", "birch");
-        page = new LivePage(shop.rigs(), Advice.NONE);
+        page = new LivePage(shop.rigs(), Advice.NONE, Bench.Maker.NONE);
         page.follow(Optional.of(new PageSettings(
-                InetAddress.getLoopbackAddress(), 0, Optional.empty(), Optional.empty(), List.of(), 2, false)));
+                InetAddress.getLoopbackAddress(),
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                2,
+                false)));
     }
 
     @AfterAll
@@ -68,7 +75,7 @@ class RigPagesTest {
             assertEquals(200, send(at(name + "/")).statusCode());
             assertTrue(send(at(name + "/page.js")).body().contains("EventSource"));
             assertEquals(
-                    "{\"token\":false,\"may_ask\":true,\"all\":true}",
+                    "{\"token\":false,\"may_ask\":true,\"may_edit\":false,\"all\":true}",
                     send(at(name + "/rights")).body());
         }
         HttpResponse<String> moved = send(at("alder"));

@@ -66,7 +66,7 @@ class RigTokenPagesTest {
         shop.rig("alder", "[page]\ntoken_file = \"../alder\"\nview_token_file = \"../view-alder\"\n");
         shop.rig("birch", "[page]\ntoken_file = \"../birch\"\n").rig("rowan", "");
         shop.read().awaitRunning("alder", "birch", "rowan");
-        page = new LivePage(shop.rigs(), Advice.NONE);
+        page = new LivePage(shop.rigs(), Advice.NONE, Bench.Maker.NONE);
         follow();
     }
 
@@ -144,7 +144,7 @@ class RigTokenPagesTest {
             assertEquals(401, get(path, ALDER), path);
         }
         assertEquals(
-                "{\"token\":true,\"may_ask\":true,\"all\":false}",
+                "{\"token\":true,\"may_ask\":true,\"may_edit\":false,\"all\":false}",
                 CLIENT.send(at("alder/rights", ALDER).build(), BodyHandlers.ofString())
                         .body());
     }

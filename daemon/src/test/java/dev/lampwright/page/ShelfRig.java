@@ -74,7 +74,8 @@ final class ShelfRig implements AutoCloseable {
             daemon.start();
             daemons.put(name, daemon);
         }
-        page = new LivePage(() -> daemons, Optional.of(() -> rejected), Advice.NONE, System::nanoTime);
+        page = new LivePage(
+                () -> daemons, Optional.of(() -> rejected), Advice.NONE, Bench.Maker.NONE, System::nanoTime);
         page.follow(first.page());
     }
 

@@ -28,11 +28,11 @@ public final class FlashCheck {
     private final Frame frame;
 
     /**
-     * A look that flashes more than three times in some second.
+     * How a look flashes.
      *
      * @param look its name
      * @param layers the layers, from 0, each of which must be removed to stop that; empty if removing one is not enough
-     * @param flashes how often it flashes in a second, 4 or more
+     * @param flashes how often it flashes in a second; 4 or more if that is too often
      * @param byRhythm whether the rhythm of a single layer makes it flash
      */
     public record Flashing(String look, List<Integer> layers, int flashes, boolean byRhythm) {
@@ -73,10 +73,28 @@ public final class FlashCheck {
                 .toList();
     }
 
+    /**
+     * Measures how often a look flashes, whether that is too often or not.
+     *
+     * @param config whose look
+     * @param name of the look
+     * @return how often in the worst second, 0 to 32, with the layers without any one of which it would be less often
+     */
+    public static Flashing measured(Config config, String name) {
+        FlashCheck check = new FlashCheck(OneLook.of(config, name));
+        LookSpec look = check.config.looks().get(name);
+        int most = check.count(look);
+        List<Integer> layers = IntStream.range(0, most == 0 ? 0 : look.layers().size())
+                .filter(layer -> check.count(look.without(layer)) < most)
+                .boxed()
+                .toList();
+        return new Flashing(name, layers, most, false);
+    }
+
     private Flashing flashing(LookSpec look) {
         List<Integer> layers = guilty(look);
         boolean byRhythm = layers.size() == 1 && !flashes(look.withoutRhythm(layers.get(0)));
-        return new Flashing(look.name(), layers, measure(look), byRhythm);
+        return new Flashing(look.name(), layers, Math.max(LEAST_TOO_MANY, count(look)), byRhythm);
     }
 
     private List<Integer> guilty(LookSpec look) {
@@ -92,12 +110,12 @@ public final class FlashCheck {
         return chain.guard().heldFrames() > 0;
     }
 
-    private int measure(LookSpec look) {
+    private int count(LookSpec look) {
         LightSpec light = calm.guardedBy(calm.guard().withFlashing()).showing(look);
         FlashMeter meter =
                 new FlashMeter(config.setup(), light.fitting(), light.guard().volts());
         draw(Chain.of(config.setup(), light, config.framesPerSecond()), nanos -> meter.see(frame, nanos));
-        return Math.max(LEAST_TOO_MANY, meter.mostFlashes());
+        return meter.mostFlashes();
     }
 
     private void draw(Chain chain, LongConsumer drawn) {

@@ -15,7 +15,7 @@ import java.util.concurrent.TimeUnit;
  */
 public final class MadeUpStatus {
     /** Length of a step, in ns. */
-    static final long STEP_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
+    public static final long STEP_NANOS = TimeUnit.MILLISECONDS.toNanos(500);
     /** How many steps there are. */
     public static final int STEPS = 20;
 

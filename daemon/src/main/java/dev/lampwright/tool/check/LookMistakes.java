@@ -1,18 +1,17 @@
-package dev.lampwright.cli;
+package dev.lampwright.tool.check;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
-import dev.lampwright.tool.check.FlashCheck;
-import dev.lampwright.tool.check.Progress;
-import dev.lampwright.tool.check.Rehearsal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Mistakes in looks that only show when they are drawn. */
-final class LookMistakes {
+public final class LookMistakes {
     private LookMistakes() {}
 
     /** Keys that make a layer move, the likeliest first. */
@@ -20,14 +19,28 @@ final class LookMistakes {
             "speed_px_per_s", "speed_zones_per_s", "cycle_s", "glint_s", "strikes_per_px_s", "strike_K", "steps", "by");
 
     /**
-     * Draws the looks.
+     * Draws all looks.
      *
      * @param examined a configuration and its text
      * @param progress receives each look that is drawn
      * @return a look that cannot be drawn, or otherwise those that flash too often, if that is not allowed
      */
-    static List<Mistake> of(Examined examined, Progress progress) {
-        Config config = examined.config();
+    public static List<Mistake> of(Examined examined, Progress progress) {
+        return of(examined, examined.config(), progress);
+    }
+
+    /**
+     * Draws one look alone.
+     *
+     * @param examined a configuration and its text
+     * @param look the name of one of its looks
+     * @return what is wrong with it, in the words of {@link #of}
+     */
+    public static List<Mistake> of(Examined examined, String look) {
+        return of(examined, OneLook.of(examined.config(), look), Progress.UNSEEN);
+    }
+
+    private static List<Mistake> of(Examined examined, Config config, Progress progress) {
         Rehearsal rehearsal = Rehearsal.of(config, progress);
         Optional<Rehearsal.Failing> failing = rehearsal.failing();
         if (failing.isPresent()) {
@@ -44,7 +57,7 @@ final class LookMistakes {
     private static Mistake mistake(Examined examined, FlashCheck.Flashing flashing) {
         boolean oneLayer = flashing.layers().size() == 1;
         String what = "flashes " + flashing.flashes() + " times in a second"
-                + (oneLayer ? "" : blame(flashing.layers())) + "; more than three can cause seizures";
+                + (oneLayer ? "" : blame(examined, flashing)) + "; more than three can cause seizures";
         return examined.mistake(path(examined, flashing), what, "slow it down, or make it dimmer");
     }
 
@@ -53,7 +66,7 @@ final class LookMistakes {
         if (flashing.layers().size() != 1) {
             return path;
         }
-        int own = flashing.layers().get(0) - layersOfSwatch(examined, flashing.look());
+        int own = place(examined, flashing.look(), flashing.layers().get(0));
         if (own < 0) {
             path.add("swatch");
             return path;
@@ -67,19 +80,40 @@ final class LookMistakes {
         return path;
     }
 
-    /** They are below the look's own. */
-    private static int layersOfSwatch(Examined examined, String look) {
+    /**
+     * Where a layer that is drawn stands in the file: those of a swatch lie below the look's own, and those that are hidden are not drawn.
+     *
+     * @param examined a configuration and its text
+     * @param look the name of one of its looks
+     * @param drawn which of the layers that are drawn, from 0, the lowest
+     * @return its index among the look's layers; below 0 for one of the swatch
+     */
+    public static int place(Examined examined, String look, int drawn) {
         List<String> path = List.of("looks", look);
-        return examined.keys(path).contains("swatch")
-                ? examined.config().looks().get(look).layers().size() - examined.elements(path, "layers")
+        List<Integer> shown = shown(examined, path);
+        int ofSwatch = examined.keys(path).contains("swatch")
+                ? examined.config().looks().get(look).layers().size() - shown.size()
                 : 0;
+        int own = drawn - ofSwatch;
+        return own >= 0 && own < shown.size() ? shown.get(own) : own;
     }
 
-    private static String blame(List<Integer> layers) {
-        if (layers.isEmpty()) {
+    private static List<Integer> shown(Examined examined, List<String> look) {
+        return IntStream.range(0, examined.elements(look, "layers"))
+                .filter(layer ->
+                        !examined.isTrue(List.of(look.get(0), look.get(1), "layers", String.valueOf(layer), "hidden")))
+                .boxed()
+                .toList();
+    }
+
+    private static String blame(Examined examined, FlashCheck.Flashing flashing) {
+        if (flashing.layers().isEmpty()) {
             return " by several of its layers";
         }
         return " by its layers "
-                + String.join(" and ", layers.stream().map(String::valueOf).toList()) + " together";
+                + flashing.layers().stream()
+                        .map(layer -> String.valueOf(place(examined, flashing.look(), layer)))
+                        .collect(Collectors.joining(" and "))
+                + " together";
     }
 }

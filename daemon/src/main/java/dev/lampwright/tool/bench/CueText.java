@@ -1,0 +1,60 @@
+package dev.lampwright.tool.bench;
+
+import dev.lampwright.toml.TomlEditor;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The cues in the text of a file. */
+final class CueText {
+    /** The section that they are in. */
+    static final String CUES = "cues";
+
+    private static final String LOOK = "look";
+    private static final List<String> PATH = List.of(CUES);
+
+    private CueText() {}
+
+    /** Those of a text; empty if it says nothing of cues. */
+    static Optional<List<Map<String, Object>>> of(TomlEditor text) {
+        return text.get(PATH).filter(List.class::isInstance).map(array -> tables((List<?>) array));
+    }
+
+    private static List<Map<String, Object>> tables(List<?> array) {
+        List<Map<String, Object>> tables = new ArrayList<>();
+        for (Object each : array) {
+            if (each instanceof Map<?, ?> table) {
+                Map<String, Object> copy = new LinkedHashMap<>();
+                table.forEach((key, value) -> copy.put(String.valueOf(key), value));
+                tables.add(copy);
+            }
+        }
+        return tables;
+    }
+
+    /**
+     * Writes cues in place of those that there are.
+     *
+     * @param over whether the text lies over another file, so that no cues are to be told from no word of cues
+     */
+    static void set(TomlEditor text, List<Map<String, Object>> cues, boolean over) {
+        if (cues.isEmpty()) {
+            text.remove(PATH);
+        }
+        if (over || !cues.isEmpty()) {
+            text.set(PATH, cues);
+        }
+    }
+
+    /** Has those that put one look on put on another. */
+    static void rename(TomlEditor text, String from, String to) {
+        List<Map<String, Object>> cues = of(text).orElse(List.of());
+        for (int i = 0; i < cues.size(); i++) {
+            if (from.equals(cues.get(i).get(LOOK))) {
+                text.set(List.of(CUES, String.valueOf(i), LOOK), to);
+            }
+        }
+    }
+}
