@@ -5,6 +5,7 @@ import { Chart } from "./chart.js";
 import { Contact } from "./contact.js";
 import { Controls } from "./controls.js";
 import { Device } from "./device.js";
+import { Drawing } from "./drawing.js";
 import { Entry } from "./entry.js";
 import { Heat } from "./heat.js";
 import { History } from "./history.js";
@@ -14,14 +15,9 @@ import { Preview } from "./preview.js";
 import { newsOfAll, plain, Printers, several } from "./printers.js";
 import { Lamps, Stage } from "./stage.js";
 import { Standing } from "./standing.js";
-import { Pace } from "./still.js";
 import { Tab } from "./tab.js";
 import { clock, percent } from "./values.js";
 import { fill, isSaid, reason, say } from "./words.js";
-
-const MOVING = "lampwright.moving";
-/** Longer waits need no frame of the browser's own. */
-const SOON_MS = 60;
 
 const byId = (id) => document.getElementById(id);
 fill(document);
@@ -37,9 +33,8 @@ const heat = new Heat();
 const standing = new Standing(desk);
 const chart = new Chart();
 const past = new History();
-const pace = new Pace();
+const drawing = new Drawing(stage);
 const device = new Device(() => tab.keep(device.wanted));
-const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
 let layout = null;
 let report = null;
@@ -48,8 +43,6 @@ let frame = null;
 let shown = "";
 let version = null;
 const contact = new Contact();
-let moving = sessionStorage.getItem(MOVING) === "yes";
-let waiting = 0;
 let entered = false;
 /** Whether this browser may see all rigs, and not only this one. */
 let opensAll = false;
@@ -78,7 +71,7 @@ function takeLayout(next) {
   layout = next;
   preview.stop();
   frame = null;
-  pace.forget();
+  drawing.forget();
   stage.lay(layout);
   lamps.lay(layout);
   printers.lay(layout);
@@ -185,30 +178,27 @@ function takeFrame(message) {
   if (preview.name !== "") {
     return;
   }
-  pace.take(frame, performance.now(), shown, flashes(shown));
+  drawing.take(frame, shown, flashes(shown));
   if (first) {
     stage.describe(frame);
   }
-  wake();
 }
 
 /** A frame of a look that is on the page alone. */
 function showPreview({ at_ms: at, strip, duties, look }) {
   if (byId("preview").hidden) {
-    pace.forget();
+    drawing.forget();
   }
   byId("preview").hidden = false;
   set("preview", say("stage.preview", { look }));
-  pace.take({ at, strip: bytes(strip), duties }, performance.now(), look, flashes(look));
-  wake();
+  drawing.take({ at, strip: bytes(strip), duties }, look, flashes(look));
 }
 
 function endPreview() {
   byId("preview").hidden = true;
-  pace.forget();
+  drawing.forget();
   if (frame !== null) {
-    pace.take(frame, performance.now(), shown, flashes(shown));
-    wake();
+    drawing.take(frame, shown, flashes(shown));
   }
 }
 
@@ -221,57 +211,12 @@ function flashes(look) {
   return !layout.flash_limit || [...layout.looks, ...layout.swatches].some(({ name, flashes }) => name === look && flashes);
 }
 
-/** Sees to it that whatever is due is drawn; nothing runs while nothing is. */
-function wake() {
-  if (waiting === 0 && !document.hidden) {
-    const wait = pace.due(performance.now());
-    waiting = wait > SOON_MS ? -setTimeout(() => draw(performance.now()), wait) : requestAnimationFrame(draw);
-  }
-}
-
-function draw(time) {
-  waiting = 0;
-  const next = pace.next(time, moving, calm.matches);
-  if (next !== null) {
-    stage.show(next, time);
-  }
-  if (stage.step(time)) {
-    waiting = requestAnimationFrame(draw);
-  } else if (pace.due(time) < Infinity) {
-    wake();
-  }
-}
-
-/** Flashes are shown only to those who have read the warning. */
-function showMotion() {
-  byId("motion").setAttribute("aria-pressed", moving);
-  sessionStorage.setItem(MOVING, moving ? "yes" : "no");
-  byId("motion-ask").hidden = true;
-}
-
-byId("motion").addEventListener("click", () => {
-  if (moving) {
-    moving = false;
-    showMotion();
-  } else {
-    byId("motion-ask").hidden = false;
-    byId("motion-keep").focus();
-  }
-});
-for (const [id, choice] of [["motion-keep", false], ["motion-show", true]]) {
-  byId(id).addEventListener("click", () => {
-    moving = choice;
-    showMotion();
-    byId("motion").focus();
-  });
-}
-
 function beLive() {
   if (contact.isLive) {
     return;
   }
   if (contact.isLost) {
-    pace.forget();
+    drawing.forget();
     desk.forget();
   }
   contact.beLive();
@@ -338,12 +283,10 @@ function set(id, text) {
 }
 
 async function begin() {
-  showMotion();
   await entry.takeToken();
   tab.keep(device.wanted);
   tab.open();
 }
 
-document.addEventListener("visibilitychange", wake);
 addEventListener("hashchange", async () => await entry.takeToken() && tab.open());
 begin();
