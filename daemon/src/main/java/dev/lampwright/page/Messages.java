@@ -49,13 +49,15 @@ final class Messages {
      * @param mayAsk whether asking is allowed too
      * @param mayEdit whether looks may be saved too
      * @param all whether all pages of the server are open, and not only this one
+     * @param bench whether looks can be made there
      */
-    static String rights(boolean token, boolean mayAsk, boolean mayEdit, boolean all) {
+    static String rights(boolean token, boolean mayAsk, boolean mayEdit, boolean all, boolean bench) {
         return new JsonObject()
                 .put("token", token)
                 .put("may_ask", mayAsk)
                 .put("may_edit", mayEdit)
                 .put("all", all)
+                .put("bench", bench)
                 .text();
     }
 

@@ -229,11 +229,10 @@ final class PageHandler {
     }
 
     private void sayWhatIsAllowed(HttpCall call) throws IOException {
+        boolean mayAsk = may(PageTokens.Right.ASK, call);
         boolean mayEdit = bench.isPresent() && may(PageTokens.Right.EDIT, call);
-        call.answerJson(
-                200,
-                Messages.rights(
-                        door.needsToken(), may(PageTokens.Right.ASK, call), mayEdit, door.opensAll(call.headers())));
+        boolean all = door.opensAll(call.headers());
+        call.answerJson(200, Messages.rights(door.needsToken(), mayAsk, mayEdit, all, bench.isPresent()));
     }
 
     private boolean may(PageTokens.Right right, HttpCall call) {

@@ -5,7 +5,9 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
 
 /**
  * The files that the page is made of, by path. The scripts, written as modules, come as one; what {@code index.html} names is named with
@@ -24,13 +26,15 @@ final class Sheets {
 
     /** What is sent as it lies there. */
     private static final String[] FILES = {
-        "icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css", "shelf.css"
+        "icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css", "shelf.css", "bench.css"
     };
 
     /** What is made of modules; each may name those before it. */
-    private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf"};
+    private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf", "bench"};
 
-    private static final String ENTRY = "entry.html";
+    /** What several pages have in them: how a person with a token gets in, and whether flashing light is drawn as it flashes. */
+    private static final List<String> PARTS = List.of("entry.html", "motion.html");
+
     private static final String NO_HANDBOOK = "<p id=\"handbook\" hidden>";
 
     private Sheets() {}
@@ -51,8 +55,10 @@ final class Sheets {
             sheets.put("/" + name + ".js", Sheet.of(TYPES.get("js"), tagged(script, sheets)));
         }
         Sheet shelf = html(page("shelf.html"), sheets);
+        Sheet bench = html(page("bench.html"), sheets);
         sheets.put("/", html(index(handbook), sheets));
         sheets.put(SHELF, shelf);
+        sheets.put("/bench.html", bench);
         return sheets;
     }
 
@@ -60,9 +66,13 @@ final class Sheets {
         return Sheet.of("text/html; charset=utf-8", tagged(text, sheets));
     }
 
-    /** A page with the part in it that all pages have: how a person with a token gets in. */
+    /** A page with the parts in it that it shares with others. */
     private static String page(String name) {
-        return text(name).replace("  <!-- " + ENTRY + " -->\n", text(ENTRY));
+        String page = text(name);
+        for (String part : PARTS) {
+            page = page.replaceAll(" *<!-- " + part + " -->\n", Matcher.quoteReplacement(text(part)));
+        }
+        return page;
     }
 
     private static String index(boolean handbook) {

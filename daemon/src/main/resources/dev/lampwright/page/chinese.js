@@ -126,6 +126,7 @@ export const CHINESE = {
   "look.flashes": "{look}（闪烁）",
   "look.warning": "此灯效会闪烁，灯带上也一样。闪烁的光可能对光敏性癫痫患者造成伤害。",
   "look.show": "显示",
+  "look.edit": "编辑当前灯效",
 
   "night.title": "夜间调暗",
   "night.on": "开",

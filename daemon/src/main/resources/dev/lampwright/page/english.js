@@ -126,6 +126,7 @@ export const ENGLISH = {
   "look.flashes": "{look} (flashes)",
   "look.warning": "This look flashes, on the strip too. Flashing light can harm people with photosensitive epilepsy.",
   "look.show": "Show",
+  "look.edit": "Edit the look that is on",
 
   "night.title": "Night dimming",
   "night.on": "On",

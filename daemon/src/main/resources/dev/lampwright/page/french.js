@@ -126,6 +126,7 @@ export const FRENCH = {
   "look.flashes": "{look} (clignote)",
   "look.warning": "Cette ambiance clignote, sur le ruban aussi. La lumière clignotante peut nuire aux personnes atteintes d’épilepsie photosensible.",
   "look.show": "Montrer",
+  "look.edit": "Modifier l’ambiance actuelle",
 
   "night.title": "Atténuation de nuit",
   "night.on": "Activée",

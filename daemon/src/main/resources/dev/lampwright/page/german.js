@@ -126,6 +126,7 @@ export const GERMAN = {
   "look.flashes": "{look} (blinkt)",
   "look.warning": "Diese Lichtstimmung blinkt, auch auf dem Streifen. Blinkendes Licht kann Menschen mit fotosensibler Epilepsie schaden.",
   "look.show": "Zeigen",
+  "look.edit": "Aktuelle Lichtstimmung bearbeiten",
 
   "night.title": "Nachtdimmung",
   "night.on": "Ein",

@@ -242,6 +242,7 @@ async function askWhatIsAllowed() {
     device.lay(answer);
     opensAll = answer.all;
     showWayUp();
+    byId("to-bench").hidden = !answer.bench;
     document.body.classList.toggle("watching", !answer.may_ask);
     set("watching", answer.may_ask ? "" : say("device.watch"));
   }

@@ -126,6 +126,7 @@ export const SPANISH = {
   "look.flashes": "{look} (parpadea)",
   "look.warning": "Este ambiente parpadea, también en la tira. La luz intermitente puede perjudicar a personas con epilepsia fotosensible.",
   "look.show": "Mostrar",
+  "look.edit": "Editar el ambiente actual",
 
   "night.title": "Atenuación nocturna",
   "night.on": "Activada",

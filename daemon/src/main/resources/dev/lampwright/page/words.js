@@ -16,6 +16,11 @@ const TABLE = TABLES[LANGUAGE];
 const PLURALS = new Intl.PluralRules(LOCALE);
 const NUMBERS = new Intl.NumberFormat(LOCALE, { maximumFractionDigits: 9 });
 
+/** Takes up texts that one page alone has, in tables by language. */
+export function learn(tables) {
+  Object.assign(TABLE, tables[LANGUAGE]);
+}
+
 /** The text of a code, with its values put in. A code without a text is shown itself, so that nothing is lost. */
 export function say(code, values = {}) {
   const text = TABLE[code] ?? code;

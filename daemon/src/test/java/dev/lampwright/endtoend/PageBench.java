@@ -90,6 +90,11 @@ final class PageBench implements AutoCloseable {
         Await.until("the page's port", () -> FreePort.isListening(port));
     }
 
+    /** The file of the daemon. */
+    Path config() {
+        return config;
+    }
+
     Birch birch() {
         return birch;
     }

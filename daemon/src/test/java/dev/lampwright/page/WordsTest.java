@@ -33,6 +33,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WordsTest {
     private static final Path FOLDER = Path.of("src/main/resources/dev/lampwright/page");
     private static final List<String> TABLES = List.of("english", "german", "spanish", "french", "chinese");
+    /** What the names of the tables with the bench's own words begin with. */
+    private static final String BENCH = "bench_";
 
     /** A line of a table: a code and its text, or its singular and plural forms. */
     private static final Pattern LINE = Pattern.compile("  \"([\\w.]+)\": (\"[^\"]*\"|\\{ .* }),");
@@ -43,7 +45,7 @@ class WordsTest {
     private static final Pattern BEGUN = Pattern.compile("`([a-z]+(?:\\.\\w+)*\\.)\\$\\{");
     /** What looks like a code but is not: names of files, of browser storage, and of signals. */
     private static final Pattern NO_CODE =
-            Pattern.compile(".*\\.(js|svg|png|css|webmanifest)|(lampwright|bed|nozzle|chamber|job)\\..*");
+            Pattern.compile(".*\\.(js|svg|png|css|html|webmanifest)|(lampwright|bed|nozzle|chamber|job)\\..*");
 
     private static final Pattern NAMED = Pattern.compile("data-(?:say|label)=\"([\\w.]+)\"");
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
@@ -81,16 +83,36 @@ class WordsTest {
     private static List<String> scripts() throws IOException {
         try (Stream<Path> files = Files.list(FOLDER)) {
             return files.map(file -> file.getFileName().toString())
-                    .filter(name -> name.endsWith(".js") && !TABLES.contains(name.replace(".js", "")))
+                    .filter(name -> name.endsWith(".js")
+                            && !TABLES.contains(name.replace(BENCH, "").replace(".js", "")))
                     .sorted()
                     .toList();
         }
     }
 
+    /** All codes, those of the bench among them. */
+    private static Set<String> codes() {
+        Set<String> codes = new TreeSet<>(table("english").keySet());
+        Set<String> ofTheBench = table(BENCH + "english").keySet();
+        assertTrue(ofTheBench.stream().noneMatch(codes::contains), "a code is in one table alone");
+        codes.addAll(ofTheBench);
+        return codes;
+    }
+
     @ParameterizedTest
-    @ValueSource(strings = {"german", "spanish", "french", "chinese"})
+    @ValueSource(
+            strings = {
+                "german",
+                "spanish",
+                "french",
+                "chinese",
+                "bench_german",
+                "bench_spanish",
+                "bench_french",
+                "bench_chinese"
+            })
     void everyLanguageHasTheSameCodesWithTheSameValues(String name) {
-        Map<String, String> english = table("english");
+        Map<String, String> english = table(name.startsWith(BENCH) ? BENCH + "english" : "english");
         Map<String, String> other = table(name);
         assertEquals(new ArrayList<>(english.keySet()), new ArrayList<>(other.keySet()), name);
         Map<String, Set<String>> differ = new TreeMap<>();
@@ -108,8 +130,11 @@ class WordsTest {
     /** What a script makes of a word from the daemon, or of one of its own words, begins like some code. */
     @Test
     void whateverIsSaidHasATextAndEveryTextIsSaid() throws IOException {
-        Set<String> codes = table("english").keySet();
-        StringBuilder all = new StringBuilder(text("index.html") + text("shelf.html") + text("entry.html"));
+        Set<String> codes = codes();
+        StringBuilder all = new StringBuilder();
+        for (String page : List.of("index", "shelf", "bench", "entry", "motion")) {
+            all.append(text(page + ".html"));
+        }
         for (String script : scripts()) {
             all.append(text(script));
         }
