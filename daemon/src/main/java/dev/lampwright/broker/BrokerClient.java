@@ -19,9 +19,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Keeps connected to a broker, passes on what is published there, and publishes what it is given. It tries again until it is closed, whatever happens, and
- * tells the log once what is wrong and once when all is well again. Messages come on a thread of the client library, never two
- * at a time; the thread {@code printer} does all the rest.
+ * Stays connected to a broker, passes on messages, and publishes what it is given. It keeps retrying until it is closed, whatever happens,
+ * and logs a problem once when it begins and once when it ends. Messages come on a thread of the client library, never two at a time; the
+ * thread {@code printer} does everything else.
  */
 public final class BrokerClient implements Connection {
     /** A message is cut to about this many bytes, so that none can fill the memory. */
@@ -55,10 +55,10 @@ public final class BrokerClient implements Connection {
     /**
      * Prepares; {@link #start} starts.
      *
-     * @param broker where the broker is and how to get in
+     * @param broker where the broker is and how to log in
      * @param topicFilters what to subscribe to: at least one, all well-formed
-     * @param sink where messages go
-     * @param will what is to be published when we are gone; empty if nobody is to be told
+     * @param sink receives messages
+     * @param will what is published when we are gone; empty if nothing
      */
     public BrokerClient(Broker broker, List<String> topicFilters, MessageSink sink, Optional<Will> will) {
         this(broker, topicFilters, sink, will, Patience.USUAL);
@@ -207,7 +207,7 @@ public final class BrokerClient implements Connection {
                 System.nanoTime());
     }
 
-    /** Connects, stays connected for as long as it goes, and returns why it went no longer. */
+    /** Connects, stays connected as long as possible, and returns why the connection ended. */
     private BrokerException stayConnected() throws InterruptedException {
         state = new BrokerState(BrokerState.Phase.CONNECTING, state.reason());
         threads.endSenders();

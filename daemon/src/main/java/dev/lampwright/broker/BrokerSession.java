@@ -19,21 +19,18 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.MqttMessage;
 
 /**
- * One connection to the broker, from the attempt to make it until it ends: {@link #open}, {@link #subscribe},
- * {@link #awaitEnd}, {@link #close}, all from one thread. What waits in the outbox is published one by one, so that a slow broker
- * gets the newest and not a queue. Each has a Paho client of its own, so that one that is stuck holds up
- * nothing. Soon after {@link #close} no thread is left, but for one that still waits for a name server.
+ * One connection to the broker, from the attempt to make it until it ends: {@link #open}, {@link #subscribe}, {@link #awaitEnd},
+ * {@link #close}, all from one thread. Messages in the outbox are published one by one, so that a slow broker gets the newest rather than a
+ * queue. Each session has its own Paho client, so that a stuck one delays nothing. Soon after {@link #close} no thread is left, except one
+ * that is still waiting for a name server.
  */
 final class BrokerSession implements AutoCloseable {
-    /**
-     * At least once. At most once is what brokers drop first when they are busy, and a fault may be published only once. A
-     * message that comes twice does no harm.
-     */
+    /** At least once. Busy brokers drop "at most once" first, and a fault may be published only once. A duplicate message does no harm. */
     private static final int QOS = 1;
 
     /**
-     * At most once, for what we publish. The broker gets it for as long as the connection lives, and the next connection begins with
-     * all that is retained; nothing then hangs on an answer that a broker may not give.
+     * At most once, for what we publish. The broker gets it as long as the connection lives, and the next connection starts with everything
+     * retained; so nothing depends on an answer that a broker may not give.
      */
     private static final int OUTGOING_QOS = 0;
 
@@ -53,10 +50,10 @@ final class BrokerSession implements AutoCloseable {
     /**
      * Prepares a connection; nothing is sent yet.
      *
-     * @param clientId what to be called at the broker, 1 to 23 letters and digits
+     * @param clientId our name at the broker, 1 to 23 letters and digits
      * @param socket the network connection, not started
      * @param patience how long to wait
-     * @param sink where messages go; not used after {@link #close} has begun
+     * @param sink receives messages; not used after {@link #close} has begun
      * @param outbox what to publish
      * @throws BrokerException if Paho refuses the client id
      */
@@ -76,10 +73,10 @@ final class BrokerSession implements AutoCloseable {
     /**
      * Connects.
      *
-     * @param login what to show the broker
-     * @param will what the broker is to publish when it loses us
-     * @throws BrokerException if the broker does not let us in, in time
-     * @throws InterruptedException if this thread is to end
+     * @param login our credentials
+     * @param will what the broker publishes when it loses the connection
+     * @throws BrokerException if the broker does not accept the login in time
+     * @throws InterruptedException if this thread must end
      */
     void open(Login login, Optional<Will> will) throws BrokerException, InterruptedException {
         client.setCallback(new Incoming());
@@ -111,10 +108,10 @@ final class BrokerSession implements AutoCloseable {
     /**
      * Subscribes.
      *
-     * @param topicFilters what to, at least one
+     * @param topicFilters the topic filters, at least one
      * @return those that the broker refused
      * @throws BrokerException if the broker does not answer in time, or the connection ends
-     * @throws InterruptedException if this thread is to end
+     * @throws InterruptedException if this thread must end
      */
     List<String> subscribe(List<String> topicFilters) throws BrokerException, InterruptedException {
         int[] qos = new int[topicFilters.size()];
@@ -194,7 +191,7 @@ final class BrokerSession implements AutoCloseable {
         return BrokerWords.failure(ended.join());
     }
 
-    /** Publishes the next message, and says whether there was one. */
+    /** Publishes the next message, and returns whether there was one. */
     private boolean publishNext() {
         Optional<Outgoing> next = outbox.poll();
         next.ifPresent(this::publish);
@@ -225,9 +222,9 @@ final class BrokerSession implements AutoCloseable {
     }
 
     /**
-     * Gives the connection up; callable from any thread.
+     * Gives up the connection; may be called from any thread.
      *
-     * @param reason why
+     * @param reason the reason
      */
     void end(Throwable reason) {
         ended.complete(reason);
@@ -235,9 +232,9 @@ final class BrokerSession implements AutoCloseable {
     }
 
     /**
-     * Publishes what still waits in the outbox, if that is quick, and ends the connection whatever state it is in, and
-     * tells the broker if that is quick. After this Paho's threads end by themselves. Paho's own {@code close} is not called: it
-     * frees nothing, and trips up the threads that are still ending.
+     * Publishes what is waiting in the outbox, if that is quick, and ends the connection in any state, with a goodbye to the broker if that
+     * is quick. After this Paho's threads end by themselves. Paho's own {@code close} is not called: it frees nothing, and disturbs the
+     * threads that are still ending.
      */
     @Override
     public void close() {
@@ -254,7 +251,7 @@ final class BrokerSession implements AutoCloseable {
                 client.disconnectForcibly(0, FAREWELL.toMillis(), isHealthy);
             }
         } catch (MqttException e) {
-            // It is gone either way.
+            // The connection is gone either way.
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         } finally {
@@ -269,7 +266,7 @@ final class BrokerSession implements AutoCloseable {
         }
     }
 
-    /** A point in monotonic time, as {@link System#nanoTime} says it. */
+    /** A point in monotonic time, as given by {@link System#nanoTime}. */
     private record Deadline(long nanos) {
         static Deadline in(Duration wait) {
             return new Deadline(System.nanoTime() + wait.toNanos());
@@ -279,7 +276,7 @@ final class BrokerSession implements AutoCloseable {
             return nanos - System.nanoTime() <= 0;
         }
 
-        /** How long it is until then; not positive once it is past. */
+        /** The time until then; not positive once it has passed. */
         Duration left() {
             return Duration.ofNanos(nanos - System.nanoTime());
         }
@@ -298,7 +295,7 @@ final class BrokerSession implements AutoCloseable {
         }
     }
 
-    /** What Paho tells of a message that is being published. */
+    /** What Paho reports about a message that is being published. */
     private final class Written implements IMqttActionListener {
         @Override
         public void onSuccess(IMqttToken token) {
@@ -312,7 +309,7 @@ final class BrokerSession implements AutoCloseable {
         }
     }
 
-    /** What Paho tells. */
+    /** What Paho reports. */
     private final class Incoming implements MqttCallback {
         @Override
         public void messageArrived(String topic, MqttMessage message) {

@@ -3,39 +3,39 @@ package dev.lampwright.broker;
 import java.nio.charset.StandardCharsets;
 
 /**
- * How the daemon is spoken to over the broker, and what it says of itself.
+ * How the daemon is reached through the broker, and what it reports about itself.
  *
- * @param topics where
- * @param lost what its status is once the broker has lost it
- * @param goodbye what its status is once it has left in good order
- * @param asks takes what is asked for
+ * @param topics its topics
+ * @param lost its status once the broker has lost the connection
+ * @param goodbye its status after a clean shutdown
+ * @param asks receives asks
  */
 public record Contact(OwnTopics topics, String lost, String goodbye, Asks asks) {
-    /** Takes what is asked for. */
+    /** Receives asks. */
     @FunctionalInterface
     public interface Asks {
         /**
-         * Takes one thing. Called by one thread at a time.
+         * Handles one ask. Called by one thread at a time.
          *
-         * @param word what, the end of the topic
-         * @param payload how, as it came
-         * @param retained whether the broker had kept the message from earlier
-         * @return the answer, to be published
+         * @param word the ask, the end of the topic
+         * @param payload its payload, as received
+         * @param retained whether it was retained
+         * @return the answer to publish
          */
         String take(String word, byte[] payload, boolean retained);
 
         /**
-         * Takes a status that came on the daemon's own topic: its own, or that of another one with the same topics. Called by one thread at
-         * a time.
+         * Handles a status on the daemon's own topic: its own, or that of another daemon with the same topics. Called by one thread at a
+         * time.
          *
          * @param topic the topic
-         * @param payload the status, as it came
-         * @param retained whether the broker had kept the message from earlier
+         * @param payload the status, as received
+         * @param retained whether it was retained
          */
         default void status(String topic, byte[] payload, boolean retained) {}
     }
 
-    /** What the broker is told for when the daemon is gone. */
+    /** The last will for the broker. */
     public Will will() {
         return new Will(topics.status(), lost, goodbye);
     }

@@ -47,7 +47,7 @@ final class AccessCheck {
      * @param hosts names that the page goes by, beside {@code localhost} and addresses; in lower case
      * @param tokens what has to be known; if there is none to ask with, everybody may ask
      * @param port where it is; cookies do not tell ports apart, so their name does
-     * @param tls whether browsers come by way of a server with TLS, so that cookies may go no other way
+     * @param tls whether browsers come through a server with TLS, so that cookies may go no other way
      */
     AccessCheck(List<String> hosts, PageTokens tokens, int port, boolean tls) {
         this.hosts = Set.copyOf(hosts);
@@ -81,7 +81,7 @@ final class AccessCheck {
         return new AccessCheck(this, ALL + rig + "/", rigTokens);
     }
 
-    /** Refuses a request that calls the page by a foreign name. An address is none: it belongs to nobody else's site. */
+    /** Refuses a request that uses a foreign name for the page. An address is not one: it cannot belong to another site. */
     Optional<HttpCall.Refusal> refuseHost(Headers headers) {
         return HostName.isOwn(first(headers, "Host"), hosts)
                 ? Optional.empty()
@@ -89,7 +89,7 @@ final class AccessCheck {
                         421, "this page does not have that name; add it to page.hosts if it should"));
     }
 
-    /** Refuses what another site's page asks for: by the browser's word for it, and by the origin that it names. */
+    /** Refuses requests from another site's page, according to the browser's headers and the origin. */
     Optional<HttpCall.Refusal> refuseSite(Headers headers) {
         String site = first(headers, "Sec-Fetch-Site");
         String origin = first(headers, "Origin");
@@ -107,7 +107,7 @@ final class AccessCheck {
         }
     }
 
-    /** Whether a token has to be known. */
+    /** Whether a token is required. */
     boolean needsToken() {
         return tokens.asking().isPresent();
     }
@@ -153,9 +153,9 @@ final class AccessCheck {
     }
 
     /**
-     * Refuses who may not do something: a token comes as a cookie's pass, or bare in the header {@code Authorization}.
+     * Refuses a request without the required right: a token comes as a pass in a cookie, or directly in the header {@code Authorization}.
      *
-     * @param needed what is to be done
+     * @param needed the required right
      */
     Optional<HttpCall.Refusal> refuse(PageTokens.Right needed, Headers headers, InetAddress from) {
         PageTokens.Right right = right(headers);
@@ -207,9 +207,9 @@ final class AccessCheck {
     }
 
     /**
-     * Refuses a wrong token. The right one is always let in, even while its address is asked to wait: behind a server with TLS all viewers
-     * have one address, and nobody's wrong tokens may shut out somebody who has the right one. So what protects the page is the length of the
-     * token; the wait only turns away clients that keep to it.
+     * Refuses a wrong token. The right one is always accepted, even while its address is asked to wait: behind a server with TLS all
+     * viewers have one address, and wrong tokens from one must not lock out another who has the right one. So the length of the token
+     * protects the page; the wait only turns away clients that respect it.
      */
     Optional<HttpCall.Refusal> refuseToken(String given, InetAddress from) {
         if (knows(given)) {

@@ -12,11 +12,11 @@ import dev.lampwright.link.LinkStatus;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 
-/** What the page is told, as JSON in one line. */
+/** The messages to the page, as JSON in one line. */
 final class Messages {
     private Messages() {}
 
-    /** That something was not done. */
+    /** A refusal. */
     static String refusal(HttpCall.Refusal refusal) {
         JsonObject values = new JsonObject();
         refusal.values().forEach(values::put);
@@ -28,7 +28,7 @@ final class Messages {
                 .text();
     }
 
-    /** That something was done. */
+    /** Something was done. */
     static String done() {
         return new JsonObject().put("done", true).text();
     }
@@ -62,9 +62,9 @@ final class Messages {
     }
 
     /**
-     * The daemon's status. A signal that is unknown is null.
+     * The daemon's status. Unknown signals are null.
      *
-     * @param daemon whom to ask
+     * @param daemon the daemon
      * @param report its own report
      */
     static String report(Daemon daemon, Report report) {
@@ -80,7 +80,7 @@ final class Messages {
         return message.text();
     }
 
-    /** The names of the printers whose faults last. */
+    /** The names of the printers that still have faults. */
     private static JsonArray faultsLast(Daemon daemon) {
         JsonArray names = new JsonArray();
         daemon.frames().snapshot().printers().stream()
@@ -90,9 +90,9 @@ final class Messages {
     }
 
     /**
-     * The most of the strip's current in each of some seconds, in mA.
+     * The strip's highest current in each of a stretch of seconds, in mA.
      *
-     * @param run tells seconds of this run from those of another
+     * @param run distinguishes seconds of this run from those of another
      * @param stretch the seconds
      */
     static String current(String run, CurrentHistory.Stretch stretch) {
@@ -105,7 +105,7 @@ final class Messages {
                 .text();
     }
 
-    /** What went wrong of late, the newest first. */
+    /** Recent problems, the newest first. */
     static String troubles(List<TroubleLog.Entry> entries) {
         JsonArray all = new JsonArray();
         for (TroubleLog.Entry entry : entries) {
@@ -121,7 +121,7 @@ final class Messages {
     }
 
     /**
-     * Reads the token that somebody enters.
+     * Reads the token that a viewer enters.
      *
      * @param json an object with the key {@code token}
      * @return the token; empty if there is none

@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** Answers requests: the page's own files and the handbook for everybody, news and asks for those whom the door lets in. */
+/** Answers requests: the page's own files and the handbook for everybody, news and asks for those with access. */
 final class PageHandler {
     /** The path of the stream of events. */
     static final String EVENTS = "/events";
@@ -33,7 +33,7 @@ final class PageHandler {
     private final Optional<BenchRequests> bench;
 
     /**
-     * Makes a handler.
+     * Creates a handler.
      *
      * @param door who gets in
      * @param elsewhere where other tokens lead
@@ -43,8 +43,8 @@ final class PageHandler {
      * @param viewers who watches
      * @param seats room for them
      * @param sheets the page's own files, by path
-     * @param documents what is made when a browser asks for it, by path
-     * @param handbook what the page links to
+     * @param documents content created on request, by path
+     * @param handbook the handbook that the page links to
      */
     PageHandler(
             AccessCheck door,
@@ -72,7 +72,7 @@ final class PageHandler {
     /**
      * A document, and who may see it.
      *
-     * @param needed what somebody has to be allowed
+     * @param needed the required right
      */
     record Shown(PageTokens.Right needed, Document document) {}
 
@@ -93,15 +93,15 @@ final class PageHandler {
     /** Where news comes from. */
     interface Stream {
         /**
-         * Takes in someone who begins to watch, and sends what others already have.
+         * Accepts a new viewer, and sends what others already have.
          *
-         * @param viewer who
-         * @param lastId the last event's name that the viewer has heard, perhaps of another run; empty for none
+         * @param viewer the viewer
+         * @param lastId the id of the last event that the viewer has received, possibly from another run; empty if none
          */
         void welcome(Viewer viewer, String lastId);
     }
 
-    /** One way to answer a path. */
+    /** Answers a path. */
     private interface Answering {
         void to(HttpCall call) throws IOException;
     }
@@ -126,8 +126,8 @@ final class PageHandler {
     /**
      * Answers a request.
      *
-     * @param call its path begins at this page
-     * @throws IOException if whoever asks has left
+     * @param call its path is relative to this page
+     * @throws IOException if the client has left
      */
     void answer(HttpCall call) throws IOException {
         if (sheets.containsKey(call.path())) {
@@ -178,7 +178,7 @@ final class PageHandler {
         }
     }
 
-    /** What only those may have whom the door lets in, and no other site's page. */
+    /** Content only for those with access, and not for other sites' pages. */
     private Answering inside(PageTokens.Right needed, Answering answering) {
         return call -> {
             Optional<HttpCall.Refusal> refusal =
@@ -218,7 +218,7 @@ final class PageHandler {
         }
     }
 
-    /** Every page asks this first, so this is where a browser's cookie is renewed. */
+    /** Every page requests this first, so this is where a browser's cookie is renewed. */
     private void sayWhetherThereIsRoom(HttpCall call) throws IOException {
         door.renewedCookies(call.headers()).forEach(cookie -> call.addHeader("Set-Cookie", cookie));
         if (seats.full()) {
@@ -278,7 +278,7 @@ final class PageHandler {
         }
     }
 
-    /** By the header of the standard when the browser comes again by itself, else by the page's own word for it. */
+    /** From the standard header if the browser reconnects by itself, or else from the page's own parameter. */
     private static String lastId(HttpCall call) {
         String header = call.headers().getFirst("Last-Event-ID");
         if (header != null) {

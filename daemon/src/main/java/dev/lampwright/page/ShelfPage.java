@@ -16,7 +16,7 @@ final class ShelfPage implements Site.Front, AutoCloseable {
     /**
      * Opens it.
      *
-     * @param daemons the rigs that run, by name
+     * @param daemons the running rigs, by name
      * @param rejected why rigs do not run, by name
      * @param door who gets in
      * @param elsewhere where the tokens of rigs lead
@@ -56,7 +56,7 @@ final class ShelfPage implements Site.Front, AutoCloseable {
         return known;
     }
 
-    /** Shuts it, and ends the stream of everybody who watches. */
+    /** Closes it, and ends the streams of all viewers. */
     @Override
     public void close() {
         publisher.close();
