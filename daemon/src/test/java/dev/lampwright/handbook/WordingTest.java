@@ -16,8 +16,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /**
- * What a user reads is written as people speak: none of the phrases that sound translated, each with the better wording (DEVELOPERS.md, "The
- * style"). In string literals of the product, the page's files, configuration texts, what the package has, and the documents.
+ * Plain English everywhere: none of the phrases that sound translated, each with the better wording (DEVELOPERS.md, "The style"). In string
+ * literals of the product, the page's files, configuration texts, the package's files, the documents, and the comments of Java and firmware.
  */
 class WordingTest {
     /** What to look for, and what to write. */
@@ -62,11 +62,20 @@ class WordingTest {
         rather("as usual", "by default");
         rather("put (?:it |them )?out of", "remove from");
         rather("is your [a-z]+ elsewhere, ", "if your … is elsewhere, …");
+        rather("can(?:not| not) be had", "is not available, cannot be opened");
+        rather("clock on the wall", "local time, wall clock");
+        rather("in good order", "intact, working");
+        rather("by chance", "at random, accidentally");
+        rather("by way of", "through, via");
+        rather("passed over", "skipped, ignored");
+        rather("that which", "what");
     }
 
     private static final Pattern COMMENT_OR_TEXT = Pattern.compile(
             "//[^\\n]*|/\\*.*?\\*/|'(?:\\\\.|[^'\\\\\\n])+'|\"\"\"(?<block>.*?)\"\"\"|\"(?<line>(?:\\\\.|[^\"\\\\\\n])*)\"",
             Pattern.DOTALL);
+
+    private static final Pattern LINE_IN_COMMENT = Pattern.compile("[ \t]*\n[ \t]*(?:\\*(?!/)|//)?[ \t]*");
 
     private static void rather(String phrase, String better) {
         PHRASES.put(Pattern.compile("\\b(?:" + phrase + ")\\b", Pattern.CASE_INSENSITIVE), better);
@@ -106,6 +115,21 @@ class WordingTest {
         return texts.toString();
     }
 
+    /** Where each phrase is in the comments of a source text, also across lines; the line is the one where the comment begins. */
+    private static List<String> foundInComments(Path file, String source) {
+        List<String> found = new ArrayList<>();
+        Matcher part = COMMENT_OR_TEXT.matcher(source);
+        while (part.find()) {
+            String comment = part.group();
+            if (comment.startsWith("/")) {
+                String above = source.substring(0, part.start()).replaceAll("[^\n]", "");
+                found.addAll(
+                        found(file, above + LINE_IN_COMMENT.matcher(comment).replaceAll(" ")));
+            }
+        }
+        return found;
+    }
+
     @Test
     void messagesAreInPlainWords() throws IOException {
         List<String> found = new ArrayList<>();
@@ -129,6 +153,21 @@ class WordingTest {
         }
         Path control = Page.ROOT.resolve("systemd/debian/control");
         found.addAll(found(control, Files.readString(control)));
+        assertNone(found);
+    }
+
+    @Test
+    void commentsAreInPlainWords() throws IOException {
+        List<String> found = new ArrayList<>();
+        for (String folder :
+                List.of("daemon/src", "protocol/src", "firmware-notes/reference", "firmware-notes/emulator")) {
+            for (Path file : below(folder, "java|c|h|js")) {
+                // This file shows the phrases, and Node.js's packages are not ours.
+                if (!file.endsWith("WordingTest.java") && !file.toString().contains("node_modules")) {
+                    found.addAll(foundInComments(file, Files.readString(file)));
+                }
+            }
+        }
         assertNone(found);
     }
 
@@ -159,6 +198,7 @@ class WordingTest {
                         "has no use beside measured",
                         "This page wants its token",
                         "tells how it does",
+                        "the port cannot be had",
                         "what mends it")
                 .forEach(text -> assertTrue(!found(Page.ROOT.resolve("x"), text).isEmpty(), text));
     }
@@ -173,6 +213,14 @@ class WordingTest {
                         "there is no such file",
                         "nobody can tell them apart")
                 .forEach(text -> assertEquals(List.of(), found(Page.ROOT.resolve("x"), text), text));
+    }
+
+    @Test
+    void findsPhrasesAcrossTheLinesOfAComment() {
+        String source = "String s = \"anew\";\n/**\n * What is not\n * the same once\n * more.\n */\n// once\nint a;";
+        List<String> found = foundInComments(Page.ROOT.resolve("x"), source);
+        assertEquals(1, found.size(), found.toString());
+        assertTrue(found.get(0).startsWith("x:2: \"once more\""), found.toString());
     }
 
     @Test
