@@ -75,7 +75,7 @@ public final class BrokerClient implements Connection {
      * @param broker where the broker is and how to get in
      * @param subscriptions to what
      * @param sink where messages go
-     * @param will what is to be published when we are gone; empty if nobody is to be told
+     * @param will what is to be published when we are gone; empty if nothing is to be published
      * @param patience how long to wait
      * @param gate if there is a main connection that tells the log about the broker: when this one may try. Then this one only tells the log what
      *     is wrong while all is well with the main connection

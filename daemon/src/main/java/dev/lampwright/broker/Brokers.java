@@ -13,7 +13,7 @@ public interface Brokers {
      *
      * @param broker where the broker is and how to get in
      * @param wanted what to subscribe to
-     * @param will what is to be published when we are gone; empty if nobody is to be told
+     * @param will what is to be published when we are gone; empty if nothing is to be published
      * @return a connection, which may be shared with others
      */
     Connection to(Broker broker, Wanted wanted, Optional<Will> will);

@@ -1,7 +1,7 @@
 package dev.lampwright.broker;
 
 /**
- * Whether more messages come than printers have to say: more than {@link #PER_SECOND}, for so long that it makes {@link #MOST_AHEAD} messages too many. A
+ * Detects more messages than printers can reasonably send: more than {@link #PER_SECOND}, until there are {@link #MOST_AHEAD} too many. A
  * printer reports a few times a second (common practice, no source). For one thread at a time.
  */
 final class Flood {

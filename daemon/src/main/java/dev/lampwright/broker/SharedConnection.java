@@ -21,8 +21,8 @@ import org.slf4j.LoggerFactory;
  * One connection to a broker for many members, subscribed to what any of them wants, to each filter once. Members come and go while it stands; what the
  * others hear is not interrupted.
  *
- * <p>A filter that somebody new wants is subscribed to again even if it is subscribed to already, for only then does the broker send once more what it has kept
- * (MQTT 3.1.1, section 3.8.4). {@link Member} leaves out what it has heard on the same topic before.
+ * <p>A filter is subscribed to again for each newcomer, even if it already is, because only then does the broker send its retained
+ * messages again (MQTT 3.1.1, section 3.8.4). {@link Member} leaves out what it has already heard on the same topic.
  */
 final class SharedConnection implements Subscriptions, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(SharedConnection.class);

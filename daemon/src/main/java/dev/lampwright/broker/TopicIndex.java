@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Finds everyone who wants a topic, among many topic filters at once: a tree with one level for each level of the filters. Finding costs
+ * Finds everyone who needs a topic, among many topic filters at once: a tree with one level for each level of the filters. Finding costs
  * what the topic's own levels cost and what is found, however many filters there are that do not match. It agrees with {@link TopicFilter#matches}, so
  * with MQTT 3.1.1, section 4.7. Nothing in it calls itself, so no topic is too deep. It never changes, so any thread may look.
  *
@@ -74,7 +74,7 @@ final class TopicIndex<T> {
     }
 
     /**
-     * Who wants a topic.
+     * Who needs a topic.
      *
      * @param topic the topic of a message, without wildcards
      * @return each of them once
