@@ -58,7 +58,7 @@ public final class Trial {
     }
 
     /**
-     * Puts a look on, or another in its place; the time begins anew.
+     * Puts a look on, or another in its place; the time starts again.
      *
      * @param look made for the lights of the running configuration
      * @param lease tells who tries it from others

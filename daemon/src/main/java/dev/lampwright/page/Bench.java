@@ -3,7 +3,7 @@ package dev.lampwright.page;
 import dev.lampwright.engine.Daemon;
 import java.util.Optional;
 
-/** Where looks are made and tried, for people who have the page open. What it does is no part of the page. Safe for many threads. */
+/** Where looks are made and tried, for people who have the page open. What it does does not belong to the page. Safe for many threads. */
 public interface Bench {
     /**
      * Answers a request whose rights have been checked.

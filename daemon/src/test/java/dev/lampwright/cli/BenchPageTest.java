@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What the bench says by way of the page's server, without a browser. */
+/** What the bench says through the page's server, without a browser. */
 @Timeout(120)
 class BenchPageTest {
     private static final Map<String, Object> CALM =

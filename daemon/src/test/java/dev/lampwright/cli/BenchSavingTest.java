@@ -25,7 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Looks and cues that are saved by way of the page's server: what is written, what is not, and who may. */
+/** Looks and cues that are saved through the page's server: what is written, what is not, and who may. */
 @Timeout(120)
 class BenchSavingTest {
     private static final Map<String, Object> GREEN = look("seagreen");

@@ -10,7 +10,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** What programs are told of keys, held to what the reader of the file does. */
+/** What the vocabulary says of keys, compared with what the reader of the file accepts. */
 class KeyNoteTest {
     /** Layers that have all that their paint and extent need; others keys are added to them. */
     private static final Map<String, String> PAINTS = Map.of(

@@ -64,7 +64,7 @@ record BenchLook(String name, Map<String, Object> table) {
         return List.of(LOOKS, name);
     }
 
-    /** Its layers, the lowest first; those that are no tables are left out. */
+    /** Its layers, the lowest first; whatever is not a table is left out. */
     List<Map<?, ?>> layers() {
         List<?> layers = table.get(LAYERS) instanceof List<?> array ? array : List.of();
         return layers.stream()

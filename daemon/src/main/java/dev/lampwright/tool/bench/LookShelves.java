@@ -17,7 +17,7 @@ final class LookShelves {
     private final List<Shelf> shelves = new ArrayList<>();
     private final Fitting fitting;
 
-    /** Where a look may stand, the uppermost first. */
+    /** Where a look can be written, the uppermost first. */
     enum From {
         /** In the file of looks that is kept apart. */
         OVERLAY("overlay"),
