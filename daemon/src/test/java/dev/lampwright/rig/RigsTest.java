@@ -11,12 +11,14 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.Heartbeat;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -32,10 +34,14 @@ class RigsTest {
     @TempDir
     private Path folder;
 
+    private final Heartbeat heartbeat = new Heartbeat();
     private TestShop shop;
+    private long startNanos;
 
     @BeforeEach
     void start() throws ConfigException {
+        heartbeat.start();
+        startNanos = System.nanoTime();
         URI nobody = URI.create("mqtt://127.0.0.1:" + FreePort.find());
         shop = new TestShop(folder, nobody, FRAMES_PER_SECOND, System::nanoTime);
         shop.rig("alder", "").rig("birch", "").read().awaitRunning("alder", "birch");
@@ -44,6 +50,13 @@ class RigsTest {
     @AfterEach
     void end() {
         shop.close();
+        heartbeat.close();
+    }
+
+    /** No thread could have kept these: the machine made it wait. */
+    private long ticksThatTheMachineMissed() {
+        long stood = heartbeat.sumBetween(startNanos, System.nanoTime());
+        return FRAMES_PER_SECOND * stood / TimeUnit.SECONDS.toNanos(1);
     }
 
     private List<String> names() {
@@ -69,7 +82,8 @@ class RigsTest {
         assertSame(birch, shop.daemon("birch"), "a change is taken up by the same daemon");
         long pulse = alder.pulse();
         Await.until("alder goes on", () -> alder.pulse() > pulse + 5);
-        assertEquals(0, alder.frames().snapshot().skipped() / FRAMES_PER_SECOND, "seconds that alder left out");
+        long skipped = alder.frames().snapshot().skipped();
+        assertTrue(skipped < ticksThatTheMachineMissed() + FRAMES_PER_SECOND, "alder left out " + skipped + " ticks");
         Set<String> threads = threads();
         assertTrue(threads.contains("frames birch"));
         assertFalse(threads.contains("frames rowan"), "what is gone makes no frames");
