@@ -15,8 +15,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The live page of a daemon, which comes, goes and moves as the configuration says. The daemon runs on whatever becomes of it. One that
- * cannot be opened is tried again every few seconds, as long as {@link #lookAround} is called.
+ * The live page of a daemon, opened, closed and moved as configured. The daemon keeps running whatever happens to it. If the page cannot be
+ * opened, it is retried every few seconds, as long as {@link #lookAround} is called.
  */
 public final class LivePage implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LivePage.class);
@@ -31,7 +31,7 @@ public final class LivePage implements AutoCloseable {
     private long addressNanos;
 
     /**
-     * Makes a page that is not there yet.
+     * Creates a page that is not open yet.
      *
      * @param daemon what it shows, and whom it asks
      * @param advice what there is to say of its configuration
@@ -56,10 +56,10 @@ public final class LivePage implements AutoCloseable {
     }
 
     /**
-     * Makes the pages of several rigs, which are not open yet.
+     * Creates the pages of several rigs, which are not open yet.
      *
-     * @param rigs what they show, and whom they ask
-     * @param advice what there is to say of their configurations
+     * @param rigs the rigs that they show and ask
+     * @param advice comments on their configurations
      * @param benches where looks are made
      */
     public LivePage(Rigs rigs, Advice advice, Bench.Maker benches) {
@@ -104,9 +104,9 @@ public final class LivePage implements AutoCloseable {
     }
 
     /**
-     * Does as a configuration says. If the page cannot be opened, the log says why. Reopens nothing unless something about it has changed.
+     * Follows a configuration. If the page cannot be opened, the log says why. Reopens nothing unless something about it has changed.
      *
-     * @param next what the configuration says; empty for no page
+     * @param next the settings; empty for no page
      */
     public synchronized void follow(Optional<PageSettings> next) {
         standing.follow(next, PageServer::hasItsToken);
@@ -116,8 +116,8 @@ public final class LivePage implements AutoCloseable {
     }
 
     /**
-     * Tries again to open a page that could not be opened, if it is time to, and opens and closes the pages of rigs as they start and
-     * stop. To be called every second or so.
+     * Retries opening the page if that failed, if it is time, and opens and closes the pages of rigs as they start and stop. Call about
+     * once a second.
      */
     public synchronized void lookAround() {
         standing.lookAround();
@@ -133,22 +133,22 @@ public final class LivePage implements AutoCloseable {
         urlForOthers = standing.server().map(PageServer::urlForOthers).orElse("");
     }
 
-    /** Each daemon's own report says where its page is. */
+    /** Puts the page's address into each daemon's report. */
     private void tellAddress() {
         String url = urlForOthers;
         daemons.get().forEach((name, daemon) -> daemon.pageAt(url.isEmpty() ? "" : PageAddress.of(name, url)));
     }
 
     /**
-     * Where a browser on this machine finds it.
+     * Its address for a browser on this machine.
      *
-     * @return its address; empty while there is none
+     * @return the address; empty while there is none
      */
     public synchronized Optional<String> url() {
         return standing.server().map(PageServer::url);
     }
 
-    /** Shuts the page, if there is one. */
+    /** Closes the page, if there is one. */
     @Override
     public synchronized void close() {
         standing.close();

@@ -24,7 +24,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 
-/** The server of the live pages: a thread for each viewer and a few for all other requests, and never more than these. */
+/** The server of the live pages: a thread for each viewer and a few for all other requests, and never more. */
 final class PageServer implements RetriedServer.Server {
     private static final int OTHER_REQUESTS = 8;
     private static final int BACKLOG = 64;
@@ -165,7 +165,7 @@ final class PageServer implements RetriedServer.Server {
                 .map(svg -> new StaticFile("image/svg+xml", svg.getBytes(StandardCharsets.UTF_8)));
     }
 
-    /** Whether the files still hold the tokens that this was opened with. */
+    /** Whether the files still contain the tokens with which this was opened. */
     boolean hasItsToken() {
         try {
             return PageTokens.read(settings.tokens()).sameAs(tokens);
@@ -174,7 +174,7 @@ final class PageServer implements RetriedServer.Server {
         }
     }
 
-    /** Before the token is read, so that a place which is tried again and again has nothing else tried with it. */
+    /** Before the token is read, so that repeated attempts at an address try nothing else. */
     private static void requireRoom(PageSettings settings) throws IOException {
         try {
             PortProbe.require(where(settings));
@@ -195,7 +195,7 @@ final class PageServer implements RetriedServer.Server {
         return new InetSocketAddress(settings.address(), settings.port());
     }
 
-    /** None waits in a queue: a request for which there is no thread is cut off at once. */
+    /** No request waits in a queue: without a free thread it is cut off at once. */
     private static ExecutorService threads(int most) {
         AtomicInteger count = new AtomicInteger();
         ThreadFactory factory = task -> {
@@ -206,7 +206,7 @@ final class PageServer implements RetriedServer.Server {
         return new ThreadPoolExecutor(0, most, 10, TimeUnit.SECONDS, new SynchronousQueue<>(), factory);
     }
 
-    /** Where a browser on this machine finds it. */
+    /** Its address for a browser on this machine. */
     String url() {
         InetAddress address = settings.address();
         InetAddress host = address.isAnyLocalAddress() ? InetAddress.getLoopbackAddress() : address;
@@ -214,7 +214,7 @@ final class PageServer implements RetriedServer.Server {
         return "http://" + name + ":" + server.getAddress().getPort() + "/";
     }
 
-    /** Where browsers on other machines find it; empty if they cannot, or this machine has no address yet. */
+    /** Its address for browsers on other machines; empty if they cannot reach it, or if this machine has no address yet. */
     String urlForOthers() {
         try {
             return PageAddress.forOthers(settings, server.getAddress().getPort());
@@ -223,7 +223,7 @@ final class PageServer implements RetriedServer.Server {
         }
     }
 
-    /** Shuts the page. Whoever watches is told by the end of the stream. */
+    /** Closes the page. Viewers notice by the end of the stream. */
     @Override
     public void close() {
         shelf.ifPresent(ShelfPage::close);

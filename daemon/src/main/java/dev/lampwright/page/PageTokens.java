@@ -11,8 +11,8 @@ import java.util.stream.Stream;
 /**
  * The tokens of a page, and what each allows.
  *
- * @param asking lets people watch and ask
- * @param watching lets people watch
+ * @param asking allows watching and asking
+ * @param watching allows watching
  * @param editing lets people watch, ask and save looks
  */
 record PageTokens(Optional<Token> asking, Optional<Token> watching, Optional<Token> editing) {
@@ -23,9 +23,9 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching, Optional<Tok
     enum Right {
         /** Nothing. */
         NONE,
-        /** See all and ask for nothing. */
+        /** See everything and ask for nothing. */
         WATCH,
-        /** See all and ask. */
+        /** See everything and ask. */
         ASK,
         /** See all, ask, and save looks. */
         EDIT;
@@ -37,7 +37,7 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching, Optional<Tok
     }
 
     /**
-     * Reads them.
+     * Reads the tokens.
      *
      * @param files which files they are in
      * @return those that there are
@@ -78,7 +78,7 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching, Optional<Tok
         return Stream.of(editing, asking, watching).flatMap(Optional::stream);
     }
 
-    /** The pass for a token that is one of these. */
+    /** The pass for one of these tokens. */
     String pass(String given) {
         return all().filter(token -> token.is(given))
                 .map(Token::pass)
@@ -86,7 +86,7 @@ record PageTokens(Optional<Token> asking, Optional<Token> watching, Optional<Tok
                 .orElse("");
     }
 
-    /** Whether others are the same. */
+    /** Whether other tokens are the same. */
     boolean sameAs(PageTokens others) {
         return passes().equals(others.passes());
     }

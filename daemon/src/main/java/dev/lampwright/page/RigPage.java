@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
 
-/** The live page of one rig, as long as its daemon runs: who watches it, what they are sent, and how its requests are answered. */
+/** The live page of one rig, as long as its daemon runs: its viewers, what is sent to them, and how its requests are answered. */
 final class RigPage implements AutoCloseable {
     private static final int MOST_AT_ONCE = 4;
 
@@ -23,13 +23,13 @@ final class RigPage implements AutoCloseable {
     /**
      * Opens it.
      *
-     * @param name of the rig; empty for the only one
-     * @param daemon what it shows
-     * @param door who gets in
-     * @param seats room for viewers, of all pages together
+     * @param name of the rig; empty for a single one
+     * @param daemon the daemon that it shows
+     * @param door the access check
+     * @param seats seats for viewers, shared by all pages
      * @param sheets the page's own files, by path
-     * @param documents what is made when a browser asks for it, by path
-     * @param handbook what it links to
+     * @param documents content created on request, by path
+     * @param handbook the handbook that it links to
      * @param bench where looks are made; empty if nowhere
      */
     RigPage(
@@ -73,10 +73,10 @@ final class RigPage implements AutoCloseable {
     }
 
     /**
-     * Answers a request. A rig that is stuck takes only a few of the threads with which all are served.
+     * Answers a request. A rig that is stuck uses only a few of the threads that serve all.
      *
-     * @param call its path begins at this page
-     * @throws IOException if whoever asks has left
+     * @param call its path is relative to this page
+     * @throws IOException if the client has left
      */
     void answer(HttpCall call) throws IOException {
         if (name.isEmpty() || call.path().equals(PageHandler.EVENTS)) {
@@ -92,7 +92,7 @@ final class RigPage implements AutoCloseable {
         }
     }
 
-    /** Shuts it, and ends the stream of everybody who watches. */
+    /** Closes it, and ends the streams of all viewers. */
     @Override
     public void close() {
         publisher.close();

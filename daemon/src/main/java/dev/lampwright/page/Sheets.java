@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.regex.Matcher;
 
 /**
- * The files that the page is made of, by path. The scripts, written as modules, come as one; what {@code index.html} names is named with
- * its tag, so that a browser keeps it for good and asks for another when there is one.
+ * The page's files, by path. The scripts, written as modules, are sent as one; {@code index.html} refers to files by their tag, so that a
+ * browser keeps them for good and requests a new one when it changes.
  */
 final class Sheets {
     private static final Map<String, String> TYPES = Map.of(
@@ -24,12 +24,12 @@ final class Sheets {
     /** Path of the page with all rigs. */
     static final String SHELF = "/shelf.html";
 
-    /** What is sent as it lies there. */
+    /** Files that are sent unchanged. */
     private static final String[] FILES = {
         "icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css", "shelf.css", "bench.css"
     };
 
-    /** What is made of modules; each may name those before it. */
+    /** Scripts made from modules; each may refer to earlier ones. */
     private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf", "bench"};
 
     /** What several pages have in them: how a person with a token gets in, and whether flashing light is drawn as it flashes. */
@@ -40,7 +40,7 @@ final class Sheets {
     private Sheets() {}
 
     /**
-     * Makes all, so that a page asks for no file while it runs.
+     * Creates all, so that a running page reads no files.
      *
      * @param handbook whether there is a handbook to link to
      */
@@ -80,7 +80,7 @@ final class Sheets {
         return handbook ? index.replace(NO_HANDBOOK, NO_HANDBOOK.replace(" hidden", "")) : index;
     }
 
-    /** A text in which each of the files is named with its tag. */
+    /** A text in which each file is referred to by its tag. */
     private static byte[] tagged(String text, Map<String, Sheet> sheets) {
         String tagged = text;
         for (Map.Entry<String, Sheet> sheet : sheets.entrySet()) {
