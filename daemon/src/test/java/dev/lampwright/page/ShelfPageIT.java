@@ -167,7 +167,9 @@ class ShelfPageIT {
         Object rgb = browser.run("""
                 const box = [...document.querySelectorAll('.rig')].find(e => e.textContent.includes(arguments[0]));
                 const canvas = box.querySelector('canvas.core');
-                const data = canvas.getContext('2d').getImageData(0, 0, canvas.width, 1).data;
+                const copy = new OffscreenCanvas(canvas.width, 1).getContext('2d', { willReadFrequently: true });
+                copy.drawImage(canvas, 0, 0);
+                const data = copy.getImageData(0, 0, canvas.width, 1).data;
                 let red = 0, green = 0, blue = 0;
                 for (let i = 0; i < data.length; i += 4) { red += data[i]; green += data[i + 1]; blue += data[i + 2]; }
                 return red > 200 && red > 1.5 * green && red > 1.5 * blue;
