@@ -174,8 +174,11 @@ function showLook() {
   byId("no-layers").hidden = look.layers.length > 0;
 }
 
-/** Draws and measures it again. */
+/** Draws and measures it again; once there is something to draw, as the daemon may report a new layout before. */
 function refresh() {
+  if (player === null) {
+    return;
+  }
   const wanted = { name: opened.name, look: versions.now, printer: player.printer, guards: player.guarded };
   previews.put(wanted);
   bands.put(wanted);
