@@ -162,7 +162,10 @@ class PageAccessIT {
         assertEquals(403L, status);
         browser.run("document.getElementById('row-device').open = true");
         browser.byId("leave").click();
-        Await.until("the question", () -> browser.byId("token").isDisplayed());
+        Await.until(
+                "the question of the page that is opened again",
+                () -> Boolean.TRUE.equals(
+                        browser.run("return document.getElementById('token')?.checkVisibility() ?? false")));
     }
 
     /** The page's own address, for a phone's camera; only this machine can reach this one, so it says so. */
