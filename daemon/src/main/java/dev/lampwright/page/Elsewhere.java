@@ -4,7 +4,6 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.shelf.Shelf;
 import dev.lampwright.shelf.ShelfListener;
 import dev.lampwright.shelf.ShelfRow;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +21,13 @@ final class Elsewhere implements AutoCloseable {
     private static final int LEVELS = 4;
 
     private final Map<Broker, Ear> ears = new LinkedHashMap<>();
+
+    /**
+     * A rig of another daemon.
+     *
+     * @param where its broker and prefix; at two brokers, two rigs may have the same prefix
+     */
+    record Found(String where, ShelfRow row) {}
 
     /** What is heard from one broker. */
     private record Ear(ShelfListener listener, Shelf shelf) {
@@ -49,20 +55,23 @@ final class Elsewhere implements AutoCloseable {
     }
 
     /**
-     * What has been found.
+     * What has been found. A rig that is heard with two logins at one broker is one rig.
      *
      * @param ours runs of our own rigs, which are left out
      * @param nanos now
      */
-    List<ShelfRow> rows(Set<String> ours, long nanos) {
-        List<ShelfRow> rows = new ArrayList<>();
-        for (Ear ear : ears.values()) {
+    List<Found> rows(Set<String> ours, long nanos) {
+        Map<String, ShelfRow> rows = new LinkedHashMap<>();
+        ears.forEach((broker, ear) -> {
             ear.listener().noteContact();
             ear.shelf().rows(nanos).stream()
                     .filter(row -> !ours.contains(row.status().run()))
-                    .forEach(rows::add);
-        }
-        return rows;
+                    .forEach(row ->
+                            rows.putIfAbsent(broker.url() + " " + row.status().prefix(), row));
+        });
+        return rows.entrySet().stream()
+                .map(row -> new Found(row.getKey(), row.getValue()))
+                .toList();
     }
 
     /** Where it listens, in words. */

@@ -148,8 +148,8 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         return ids.computeIfAbsent(key, same -> ids.size());
     }
 
-    /** A rig for the shelf. */
-    private record Seen(ShelfRow row, boolean isHere) {}
+    /** A rig for the shelf, with its number there. */
+    private record Seen(int id, ShelfRow row, boolean isHere) {}
 
     private void lookAtStates(long nanos) {
         List<Seen> seen = new ArrayList<>();
@@ -157,11 +157,13 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         here.values().forEach(rig -> {
             ShelfRow row = rig.row();
             ours.add(row.status().run());
-            seen.add(new Seen(row, true));
+            seen.add(new Seen(rig.id(), row, true));
         });
-        List<ShelfRow> others = elsewhere.rows(ours, nanos);
+        List<Seen> others = elsewhere.rows(ours, nanos).stream()
+                .map(found -> new Seen(id("at " + found.where()), found.row(), false))
+                .toList();
         forgetStripsBut(others);
-        others.forEach(row -> seen.add(new Seen(row, false)));
+        seen.addAll(others);
         seen.sort((one, other) -> ShelfRow.ORDER.compare(one.row(), other.row()));
         ShelfMessage message = new ShelfMessage();
         seen.stream().filter(ShelfPublisher::isInAlarm).forEach(one -> add(one, message));
@@ -177,9 +179,8 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     }
 
     /** A rig of another daemon that was withdrawn, and returns with the same colours, must be drawn again. */
-    private void forgetStripsBut(List<ShelfRow> others) {
-        Set<Integer> present =
-                others.stream().map(row -> id("at " + row.status().prefix())).collect(Collectors.toSet());
+    private void forgetStripsBut(List<Seen> others) {
+        Set<Integer> present = others.stream().map(Seen::id).collect(Collectors.toSet());
         stripsElsewhere.keySet().removeIf(known -> {
             boolean gone = !present.contains(known);
             if (gone) {
@@ -197,13 +198,12 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         RigStatus status = seen.row().status();
         if (seen.isHere()) {
             LocalRig rig = here.get(status.rig());
-            message.addHere(rig.id(), seen.row(), rig.flashes(status.light().look()));
+            message.addHere(seen.id(), seen.row(), rig.flashes(status.light().look()));
         } else {
-            int id = id("at " + status.prefix());
-            message.addElsewhere(id, seen.row());
+            message.addElsewhere(seen.id(), seen.row());
             String strip = status.strip();
-            if (!strip.isEmpty() && !strip.equals(stripsElsewhere.put(id, strip))) {
-                strips.put(id, HexFormat.of().parseHex(strip));
+            if (!strip.isEmpty() && !strip.equals(stripsElsewhere.put(seen.id(), strip))) {
+                strips.put(seen.id(), HexFormat.of().parseHex(strip));
             }
         }
     }
