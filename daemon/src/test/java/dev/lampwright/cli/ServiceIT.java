@@ -83,7 +83,7 @@ class ServiceIT {
 
     /** A stopped process cannot give a sign of life; one that continues does so again. */
     @Test
-    void givesNoSignOfLifeWhileItIsStopped() {
+    void givesSignsOfLifeAgainAfterItWasStopped() {
         try (NotifyReceiver manager = new NotifyReceiver(
                         "@lampwright-it-" + ProcessHandle.current().pid());
                 RunningDaemon daemon = RunningDaemon.start(config, environment(manager))) {
