@@ -22,7 +22,7 @@ final class SignalJudge {
     /** The verdicts. */
     List<Verdict> verdicts() {
         List<Verdict> verdicts = new ArrayList<>();
-        verdicts.add(onData());
+        verdicts.add(onData().assumedIf(levelIsAssumed()));
         verdicts.addAll(onDataLines());
         verdicts.add(onRate());
         verdicts.add(onPwm(PIXELS, rig.wiring().strip().pwmHz(), "pixels with a faster PWM")
@@ -43,7 +43,8 @@ final class SignalJudge {
         BoardKind kind = rig.wiring().board().kind();
         boolean named = kind == BoardKind.RP2040 && !level.enough();
         String what = (named ? "high of the " + kind.chip() + "'s pins is " : "high is ")
-                + FigureText.volts(level.volts()) + ", and the first pixel is sure of it from "
+                + FigureText.volts(level.volts()) + (levelIsAssumed() ? " for this board, 3.3 V for an RP2040" : "")
+                + ", and the first pixel is sure of it from "
                 + FigureText.volts(level.needed()) + " on (0.7 × VDD, WS2812B datasheet)";
         return level.enough()
                 ? new Verdict(Verdict.Severity.GOOD, "data level", what, "", figure)
@@ -54,6 +55,13 @@ final class SignalJudge {
                         "put a 5 V level shifter with TTL inputs in between (74AHCT125 or the like" + gates()
                                 + "), and set wiring.board.data = \"shifted\"",
                         figure);
+    }
+
+    /** Whether the file says nothing about the level: then a board of 5 V is assumed, and an RP2040 would be judged too well. */
+    private boolean levelIsAssumed() {
+        return rig.wiring().board().kind() == BoardKind.ATMEGA328P
+                && !rig.wiring().board().shifter()
+                && rig.wiring().defaults().containsKey("wiring.board.logic_V");
     }
 
     /** Several data lines need a gate each; the usual part has four. */

@@ -1,6 +1,7 @@
 package dev.lampwright.tool.plan;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -27,6 +28,18 @@ class DataLinesTest {
                 level.remedy().startsWith("put a 5 V level shifter with TTL inputs in between (74AHCT125"),
                 level.remedy());
         assertTrue(level.remedy().contains("wiring.board.data = \"shifted\""), level.remedy());
+    }
+
+    /** A file for an RP2040 that does not name the board would be judged by the 5 V of the other one. */
+    @Test
+    void aLevelThatTheFileDoesNotGiveIsMarkedAsAssumed() {
+        Verdict level = Rigs.verdict(Rigs.plan("strip.pixels = 30"), "data level");
+        assertTrue(level.assumed());
+        assertTrue(level.what().startsWith("high is 5.00 V for this board, 3.3 V for an RP2040, "), level.what());
+        for (String told : List.of("wiring.board.logic_V = 5", "controller.board = \"rp2040\"")) {
+            assertFalse(Rigs.verdict(Rigs.plan("strip.pixels = 30\n" + told), "data level")
+                    .assumed());
+        }
     }
 
     @Test
