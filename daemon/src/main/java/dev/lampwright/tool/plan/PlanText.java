@@ -134,8 +134,8 @@ public final class PlanText {
         if (plan.ceilings().isEmpty()) {
             return;
         }
-        heading("Ceilings, a mean in mA: what is set, and what the weakest part needs");
-        Columns columns = new Columns("supply", "set", "needed", "weakest part");
+        heading("Ceilings of the mean current: what is set, and the most that the weakest part allows");
+        Columns columns = new Columns("supply", "set mA", "at most mA", "weakest part");
         plan.ceilings()
                 .forEach(each -> columns.row(
                         plan.rig().wiring().supplies().get(each.supply()).name(),
