@@ -92,15 +92,16 @@ final class Screen {
         return depth == ColourDepth.PLAIN ? plain(report) : live(report);
     }
 
+    /** The drawing comes last: a screen reader would spell it, so that a listener can stop before it. */
     private String plain(FrameReport report) {
         return String.format(
                 Locale.ROOT,
-                "%5.1f s  %-8s  %s  |%s|  %s%n",
+                "%5.1f s  %-8s  %s  %s  |%s|%n",
                 (System.nanoTime() - startNanos) * 1e-9,
                 report.state().word(),
                 readings(),
-                picture.of(display.shown().strip()),
-                figures(report.current()));
+                figures(report.current()),
+                picture.of(display.shown().strip()));
     }
 
     private String live(FrameReport report) {

@@ -107,6 +107,9 @@ class ScreenTest {
     void withoutColoursBrighterPixelsHaveMoreInk() {
         String line = screen(ColourDepth.PLAIN, GREEN_RED_BLUE_WHITE_AND_DIM).next();
         assertEquals("@@@@+" + " ".repeat(55), line.substring(line.indexOf('|') + 1, line.lastIndexOf('|')));
+        assertTrue(
+                line.endsWith("|" + System.lineSeparator()),
+                "the drawing comes last, so that a screen reader can stop before it");
     }
 
     /** A line that wraps would become two, and the next picture would be a line too low. */
