@@ -29,7 +29,7 @@ import picocli.CommandLine.Spec;
                     + " each mistake, or one line that says how it understood the file. A look that flashes more than three times"
                     + " in a second is a mistake. Warns about states that look alike to people without red, green or blue cones,"
                     + " about faults and readings that nothing reports, and about files that do not exist.",
-            "In a folder with a shop.toml, checks all rigs, or the one that --rig names."
+            "In a folder with a shop.toml, checks all rigs, in one line each, or the one that --rig names."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
@@ -80,20 +80,20 @@ final class CheckCommand implements Callable<Integer> {
 
     private int answer() throws ConfigException {
         Examined examined = examined();
-        print(verdict(file.toString(), examined));
+        print(verdict(file.toString(), examined, ConfigSummary.line(examined)));
         ConfigWarnings.about(examined.config()).forEach(this::warn);
         return ExitCode.OK;
     }
 
-    /** The verdict on a file without mistakes. */
-    static String verdict(String file, Examined examined) {
+    /** The verdict on a file without mistakes, and how it is understood. */
+    static String verdict(String file, Examined examined, String understood) {
         boolean faults = ConfigWarnings.showsFaults(examined.config().bindings());
         return file
                 + (faults
                         ? ": good; "
                         : ": can be used, but NO FAULT WILL EVER BE SHOWN: 'lampwright fit " + file
                                 + "' listens for the printer's words for one; ")
-                + ConfigSummary.line(examined);
+                + understood;
     }
 
     private int answerInJson() {

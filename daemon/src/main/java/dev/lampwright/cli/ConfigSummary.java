@@ -27,7 +27,6 @@ final class ConfigSummary {
      */
     static String line(Examined examined) {
         Config config = examined.config();
-        Setup setup = config.setup();
         List<String> parts = new ArrayList<>();
         parts.add("listens at " + config.broker().url() + " to "
                 + String.join(", ", config.bindings().topicFilters()));
@@ -39,9 +38,7 @@ final class ConfigSummary {
                         .toList());
         addIfAny(parts, "own heaters", ownHeaters(config));
         addIfAny(parts, "own readings", ownReadings(config));
-        parts.add(setup.pixels() + " pixels " + setup.order() + " at "
-                + config.controller().port() + ", ceiling "
-                + setup.ceilingsMilliamps().get(setup.stripSupply()) + " mA");
+        parts.add(controller(config));
         parts.add("zones " + joined(zones(config)));
         addIfAny(parts, "dimmers", config.fitting().dimmerNames());
         parts.add(config.looks().size() + " looks, " + config.cues().size() + " cues");
@@ -49,6 +46,14 @@ final class ConfigSummary {
             parts.add("defaults " + joined(examined.defaults()));
         }
         return String.join("; ", parts);
+    }
+
+    /** The strip and its controller in a few words. */
+    static String controller(Config config) {
+        Setup setup = config.setup();
+        return setup.pixels() + " pixels " + setup.order() + " at "
+                + config.controller().port() + ", ceiling "
+                + setup.ceilingsMilliamps().get(setup.stripSupply()) + " mA";
     }
 
     /**

@@ -60,14 +60,14 @@ final class ShopCheck {
         return rigs.stream().allMatch(Checked::isGood);
     }
 
-    /** Prints a line for each valid rig, and for each mistake and each warning. */
+    /** Prints a short line for each valid rig, and a line for each mistake and each warning: forty rigs are to fit on a screen. */
     void print(PrintWriter out, PrintWriter err) {
         for (Checked checked : rigs) {
             checked.mistakes().forEach(err::println);
             if (checked.isGood()) {
                 Examined examined = checked.rig().examined().orElseThrow();
                 String file = checked.rig().file().path().toString();
-                out.println(CheckCommand.verdict(file, examined));
+                out.println(CheckCommand.verdict(file, examined, ConfigSummary.controller(examined.config())));
                 ConfigWarnings.about(examined.config())
                         .forEach(misgiving -> err.println(file + ": warning: " + misgiving));
             }

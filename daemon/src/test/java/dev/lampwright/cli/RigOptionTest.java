@@ -42,8 +42,11 @@ class RigOptionTest {
         Run good = Run.of("check", folder.toString());
         assertEquals(0, good.status(), good.err());
         List<String> lines = good.out().lines().toList();
-        assertTrue(lines.get(0).startsWith(folder + "/rigs/alder.toml: good; listens at "), good.out());
-        assertTrue(lines.get(1).contains("shop/birch/job"), good.out());
+        assertTrue(lines.get(0).startsWith(folder + "/rigs/alder.toml: good; "), good.out());
+        assertTrue(lines.get(1).startsWith(folder + "/rigs/birch.toml: good; "), good.out());
+        lines.forEach(line -> assertTrue(line.length() < folder.toString().length() + 100, line));
+        Run one = Run.of("check", folder.toString(), "--rig", "birch");
+        assertTrue(one.out().contains("shop/birch/job"), one.out());
         assertEquals(folder + ": 2 of 2 rigs are good", lines.get(2));
         rig("birch", "strip.pixels = 0\n");
         Run bad = Run.of("check", folder.toString());
