@@ -97,9 +97,9 @@ public final class Caller {
         } catch (TimeoutException e) {
             throw new IOException(
                     otherwise + " at broker " + broker.url()
-                            + "; check that the daemon is running there and that its desk.prefix is \""
+                            + "; check that the daemon is running there, that its desk.prefix is \""
                             + topics.prefix()
-                            + "\"",
+                            + "\", and that the broker's access list allows this login",
                     e);
         } catch (ExecutionException e) {
             throw new IllegalStateException(e);

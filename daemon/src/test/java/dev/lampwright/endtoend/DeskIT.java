@@ -163,7 +163,8 @@ class DeskIT extends SharedBench {
         assertEquals(1, nobody.status());
         assertEquals(
                 "nobody answers on lampwright/rowan/answer at broker " + url
-                        + "; check that the daemon is running there and that its desk.prefix is \"lampwright/rowan\"",
+                        + "; check that the daemon is running there, that its desk.prefix is \"lampwright/rowan\","
+                        + " and that the broker's access list allows this login",
                 nobody.output().strip());
     }
 }
