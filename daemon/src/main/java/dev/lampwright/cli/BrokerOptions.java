@@ -3,8 +3,10 @@ package dev.lampwright.cli;
 import dev.lampwright.broker.Broker;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.Credentials;
 import dev.lampwright.config.RigFile;
 import dev.lampwright.config.ShopFile;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -70,7 +72,19 @@ final class BrokerOptions {
 
     /** The broker. */
     Broker broker() throws ConfigException {
-        return file == null ? ConfigFile.broker(values()) : ConfigFile.readBroker(rig.file(file));
+        return file == null ? ConfigFile.broker(values()) : of(rig.file(file));
+    }
+
+    private Broker of(Path configuration) throws ConfigException {
+        Broker broker = ConfigFile.readBroker(configuration);
+        boolean withheld = broker.passwordFile()
+                .filter(password -> Credentials.isOne(password, System.getenv()) && !Files.isReadable(password))
+                .isPresent();
+        if (withheld) {
+            throw wrong(configuration + " has its password in a credential, which only the service can read;"
+                    + " log in with a name of your own: --broker, --username and --password-file");
+        }
+        return broker;
     }
 
     /** The broker; for a folder with several rigs of which none is named, that of the first. */
@@ -78,7 +92,7 @@ final class BrokerOptions {
         if (file != null && !rig.isGiven() && ShopFile.isIn(file)) {
             Optional<RigFile> first = RigFile.in(file).stream().findFirst();
             if (first.isPresent()) {
-                return ConfigFile.readBroker(first.get().path());
+                return of(first.get().path());
             }
         }
         return broker();
