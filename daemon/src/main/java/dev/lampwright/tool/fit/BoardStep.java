@@ -17,6 +17,7 @@ final class BoardStep implements Step {
     private static final double LEAST_DATA_VOLTS = 0.7 * 5;
 
     private static final String BETWEEN = " ";
+    private static final String WITHOUT_ID = "without-id";
 
     @Override
     public String name() {
@@ -34,7 +35,7 @@ final class BoardStep implements Step {
         String found = bench.find(() -> noted(choose(bench)));
         Boards.Answering board = again(found, bench);
         Here here = board.here();
-        bench.say("Controller " + id(here) + " at " + board.port() + ": up to " + here.mostPixels()
+        bench.say(named(id(here)) + " at " + board.port() + ": up to " + here.mostPixels()
                 + " pixels of three channels, " + here.dimmers() + " dimmers.");
         FirmwareImages.packaged()
                 .update(here, board.port(), bench.boards().baud())
@@ -143,8 +144,7 @@ final class BoardStep implements Step {
                 }
             }
             bench.askAside(Question.enter(
-                    "Controller " + id
-                            + ", which this fitting began with, is not connected. Plug it in and press Enter:",
+                    named(id) + ", which this fitting began with, is not connected. Plug it in and press Enter:",
                     "It was at " + port + ". To fit another controller, go back with b, or start again."));
         }
     }
@@ -154,7 +154,11 @@ final class BoardStep implements Step {
     }
 
     private static String id(Here here) {
-        return here.id() == 0 ? "without-id" : String.format("%016x", here.id());
+        return here.id() == 0 ? WITHOUT_ID : String.format("%016x", here.id());
+    }
+
+    private static String named(String id) {
+        return "Controller " + (id.equals(WITHOUT_ID) ? "without an id" : id);
     }
 
     private static void seeLight(Findings after, FittingBench bench) throws LeaveException, IOException {
