@@ -11,8 +11,11 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.commonmark.ext.gfm.tables.TableBlock;
+import org.commonmark.ext.gfm.tables.TableHead;
 import org.commonmark.ext.gfm.tables.TablesExtension;
 import org.commonmark.node.AbstractVisitor;
+import org.commonmark.node.CustomNode;
 import org.commonmark.node.Heading;
 import org.commonmark.node.Link;
 import org.commonmark.node.Text;
@@ -162,6 +165,16 @@ public final class PackagedHandbook {
             public void visit(Link link) {
                 fit(page, link);
             }
+
+            /** Markdown cannot write a table without a head: an empty one is for layout only, and a screen reader should not read it. */
+            @Override
+            public void visit(CustomNode node) {
+                if (node instanceof TableHead && Page.words(node).isBlank()) {
+                    node.unlink();
+                } else {
+                    super.visit(node);
+                }
+            }
         });
         String title = page.titles().get(0).text();
         return FRAME.formatted(title, renderer(page).render(linked.tree()));
@@ -188,6 +201,8 @@ public final class PackagedHandbook {
                         attributes.computeIfPresent("src", (key, target) -> inFolder(target));
                     } else if (tag.equals("th")) {
                         attributes.put("scope", "col");
+                    } else if (node instanceof TableBlock && !(node.getFirstChild() instanceof TableHead)) {
+                        attributes.put("role", "presentation");
                     }
                 })
                 .build();

@@ -1,6 +1,7 @@
 package dev.lampwright.handbook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -54,6 +55,19 @@ class PackagedHandbookTest {
             }
         }
         assertEquals(List.of(), dead);
+    }
+
+    /** A screen reader reads the heads of a table with each cell, so an empty one only takes time. */
+    @Test
+    void noTableHasAnEmptyHead() throws IOException {
+        for (Path page : files(".html")) {
+            String text = Files.readString(page);
+            assertFalse(text.contains("<th scope=\"col\"></th>"), page.toString());
+            assertEquals(
+                    text.split("<table>", -1).length,
+                    text.split("<thead>", -1).length,
+                    page + ": a table without a head is for layout only");
+        }
     }
 
     private static boolean leads(Path page, String target) throws IOException {
