@@ -26,12 +26,12 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** The command {@code looks}: the finished looks that come with Lampwright. */
+/** The command {@code looks}: the ready-made looks that come with Lampwright. */
 @Command(
         name = "looks",
-        header = "Show the finished looks that come with Lampwright.",
+        header = "Show the ready-made looks that come with Lampwright.",
         description = {
-            "Lists the finished looks that come with Lampwright, called swatches, each with a picture if the terminal supports"
+            "Lists the ready-made looks that come with Lampwright, called swatches, each with a picture if the terminal supports"
                     + " colours; or shows one of them, or prints its text to copy and change. All of them stay within the flash"
                     + " limit on strips from 8 to 1000 pixels. A file names one in a cue (look = \"sea-mist\") or as the ground of"
                     + " a look (swatch = \"sea-mist\")."

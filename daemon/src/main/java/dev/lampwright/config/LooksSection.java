@@ -23,7 +23,7 @@ final class LooksSection {
             Key.own("swatch", "name of a swatch")
                     .of("swatch")
                     .without("nothing")
-                    .comment("\"sea-mist\"", "a finished look that `lampwright looks` lists; layers go on top of it"),
+                    .comment("\"sea-mist\"", "a ready-made look that `lampwright looks` lists; layers go on top of it"),
             Key.own("dimmers", "table: for each white light 0 to 1, or `{ by, from, to }`")
                     .of("table")
                     .example("{ work = 0.2 }", "0 to 1, or by a signal: { by = \"job.progress\" }"),

@@ -1,7 +1,7 @@
 package dev.lampwright.config;
 
 /**
- * A finished look that comes with Lampwright.
+ * A ready-made look that comes with Lampwright.
  *
  * @param name its name, which a cue, a look in a file or an ask can use
  * @param use what it suits, one word: {@code calm}, {@code work}, {@code progress}, {@code heat}, {@code standby}, {@code held},

@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * The swatch book: finished looks that come with Lampwright, each in its own file, written as in a configuration. A file starts with a
+ * The swatch book: ready-made looks that come with Lampwright, each in its own file, written as in a configuration. A file starts with a
  * comment, {@code # USE: SENTENCE}. Nothing is read until it is named, so those that nobody uses cost nothing.
  */
 public final class Swatches {

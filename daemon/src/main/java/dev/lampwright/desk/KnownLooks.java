@@ -7,7 +7,7 @@ import java.util.TreeSet;
  * The names of the looks that can be asked for.
  *
  * @param inUse the looks of the configuration
- * @param swatches finished looks that come with Lampwright, whether or not the configuration uses them
+ * @param swatches ready-made looks that come with Lampwright, whether or not the configuration uses them
  */
 public record KnownLooks(Set<String> inUse, Set<String> swatches) {
     /** Keeps copies of the sets. */

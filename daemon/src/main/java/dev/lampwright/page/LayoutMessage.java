@@ -80,7 +80,7 @@ final class LayoutMessage {
         return looks;
     }
 
-    /** Finished looks that can be asked for although no cue uses them; those for faults mean that something is wrong. */
+    /** Ready-made looks that can be asked for although no cue uses them; those for faults mean that something is wrong. */
     private static JsonArray swatches(Fitting fitting) {
         JsonArray swatches = new JsonArray();
         for (String name : Swatches.names()) {

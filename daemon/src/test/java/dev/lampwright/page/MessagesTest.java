@@ -113,7 +113,7 @@ class MessagesTest {
         }
     }
 
-    /** Finished looks can be asked for too; those made for a fault flash, and would raise a false alarm as well. */
+    /** Ready-made looks can be asked for too; those made for a fault flash, and would raise a false alarm as well. */
     @Test
     void swatchesAreTold() {
         JsonNode swatches = Watcher.json(LayoutMessage.of(1, "1.2", true, PageRig.config("pixels = 30", "port = 0")))
