@@ -81,7 +81,7 @@ export const CHINESE = {
   "lamp.share": "{name} {share}",
   "lamp.colour": "{name} {colour}",
 
-  "motion.label": "闪烁的光：",
+  "motion.label": "动态显示闪烁的光：",
   "motion.still": "静态",
   "motion.moving": "动态",
   "motion.warning": "闪烁的光可能对光敏性癫痫患者造成伤害。",
@@ -121,7 +121,7 @@ export const CHINESE = {
 
   "look.title": "灯效",
   "look.which": "选择灯效",
-  "look.own": "自定义灯效",
+  "look.own": "使用中的灯效",
   "look.finished": "内置灯效",
   "look.flashes": "{look}（闪烁）",
   "look.warning": "此灯效会闪烁，灯带上也一样。闪烁的光可能对光敏性癫痫患者造成伤害。",

@@ -36,7 +36,7 @@ export const ENGLISH = {
   "state.title": "{state} · {name}",
   "state.title.share": "{share} {state} · {name}",
 
-  "when.left": "about {time}, at {clock}",
+  "when.left": "about {time} left, until {clock}",
   "when.left.heat": "ready in about {time}, at {clock}",
   "when.unknown": "time left not known yet",
   "when.done": "The job is finished",
@@ -81,7 +81,7 @@ export const ENGLISH = {
   "lamp.share": "{name} {share}",
   "lamp.colour": "{name} {colour}",
 
-  "motion.label": "Flashing light:",
+  "motion.label": "Show flashing light moving:",
   "motion.still": "Still",
   "motion.moving": "Moving",
   "motion.warning": "Flashing light can harm people with photosensitive epilepsy.",
@@ -121,8 +121,8 @@ export const ENGLISH = {
 
   "look.title": "Look",
   "look.which": "Which look",
-  "look.own": "Your looks",
-  "look.finished": "Finished looks",
+  "look.own": "Looks in use",
+  "look.finished": "Ready-made looks",
   "look.flashes": "{look} (flashes)",
   "look.warning": "This look flashes, on the strip too. Flashing light can harm people with photosensitive epilepsy.",
   "look.show": "Show",
