@@ -11,13 +11,15 @@ import java.util.regex.Pattern;
 /**
  * Combines modules into one script, so that a browser sends one request. Each module becomes a function that is called once and returns the
  * module's exports, in an order in which none needs a later one; nothing else in it is changed. Supports only the forms that the page's
- * modules use: {@code import { a, b } from "./file.js";} on one line, and {@code export} before a function, a class or a constant.
+ * modules use: {@code import { a, b } from "./file.js";} on one line, and {@code export} before a function, a class or a constant. A line
+ * that begins with {@code await} makes the others wait.
  */
 final class Bundle {
     private static final Pattern IMPORT =
             Pattern.compile("^import \\{ ([\\w, ]+) \\} from \"\\./([\\w-]+)\\.js\";$", Pattern.MULTILINE);
     private static final Pattern EXPORT =
             Pattern.compile("^export (?=(?:async )?(?:function|class|const) (\\w+))", Pattern.MULTILINE);
+    private static final Pattern WAITS = Pattern.compile("^await ", Pattern.MULTILINE);
     private static final Pattern LEFT = Pattern.compile("^(import|export)\\b.*", Pattern.MULTILINE);
 
     private final UnaryOperator<String> source;
@@ -68,7 +70,7 @@ final class Bundle {
         if (left.find()) {
             throw new IllegalStateException(name + ".js: the bundle cannot take " + left.group());
         }
-        return "const " + name + "_js = (() => {\n" + inside + "return { " + String.join(", ", exports)
-                + " };\n})();\n";
+        String call = WAITS.matcher(inside).find() ? "await (async () => {\n" : "(() => {\n";
+        return "const " + name + "_js = " + call + inside + "return { " + String.join(", ", exports) + " };\n})();\n";
     }
 }

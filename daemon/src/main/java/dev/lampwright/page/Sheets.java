@@ -32,8 +32,17 @@ final class Sheets {
     /** Scripts made from modules; each may refer to earlier ones. */
     private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf", "bench"};
 
-    /** What several pages have in them: how a person with a token gets in, and whether flashing light is drawn as it flashes. */
-    private static final List<String> PARTS = List.of("entry.html", "motion.html");
+    /** The words of the pages, in files of their own: a browser requests those of one language. */
+    private static final String[] WORDS = {"english", "german", "spanish", "french", "chinese"};
+
+    /** What the names of the files begin with that have the words of one page alone. */
+    private static final String[] WORDS_OF = {"", "bench_"};
+
+    /**
+     * What several pages have in them: what is in their heads, how a person with a token gets in, and whether flashing light is drawn as it
+     * flashes.
+     */
+    private static final List<String> PARTS = List.of("head.html", "entry.html", "motion.html");
 
     private static final String NO_HANDBOOK = "<p id=\"handbook\" hidden>";
 
@@ -49,6 +58,12 @@ final class Sheets {
         for (String name : FILES) {
             String type = TYPES.get(name.substring(name.lastIndexOf('.') + 1));
             sheets.put("/" + name, Sheet.of(type, bytes(name)));
+        }
+        for (String page : WORDS_OF) {
+            for (String language : WORDS) {
+                String name = page + language + ".js";
+                sheets.put("/" + name, Sheet.of(TYPES.get("js"), bytes(name)));
+            }
         }
         for (String name : SCRIPTS) {
             String script = Bundle.of(name, module -> text(module + ".js"));

@@ -2,7 +2,7 @@
 
 import { Newest } from "./asks.js";
 import { ask, whyNot } from "./bench_server.js";
-import { LOOK_TABLES } from "./bench_words.js";
+import { BENCH_WORDS } from "./bench_words.js";
 import { Contact } from "./contact.js";
 import { Cues } from "./cues.js";
 import { setText } from "./dom.js";
@@ -29,7 +29,7 @@ const BAND_PIXELS = 60;
 const REST_MS = 1500;
 const byId = (id) => document.getElementById(id);
 
-learn(LOOK_TABLES);
+await learn(BENCH_WORDS);
 fill(document);
 
 const contact = new Contact();

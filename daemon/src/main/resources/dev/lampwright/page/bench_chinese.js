@@ -1,6 +1,6 @@
 // Every text of the bench in Chinese.
 
-export const BENCH_CHINESE = {
+export const TABLE = {
   "bench.title": "灯效编辑器",
   "bench.title.of": "{look} · 灯效编辑器",
   "bench.back": "返回",

@@ -1,6 +1,6 @@
 // Every text of the bench in English, by its code. The other tables have the same codes.
 
-export const BENCH_ENGLISH = {
+export const TABLE = {
   "bench.title": "Look editor",
   "bench.title.of": "{look} · Look editor",
   "bench.back": "Back",

@@ -1,6 +1,6 @@
 // Every text of the bench in French.
 
-export const BENCH_FRENCH = {
+export const TABLE = {
   "bench.title": "Éditeur d’ambiances",
   "bench.title.of": "{look} · Éditeur d’ambiances",
   "bench.back": "Retour",

@@ -1,6 +1,6 @@
 // Every text of the bench in German.
 
-export const BENCH_GERMAN = {
+export const TABLE = {
   "bench.title": "Lichtstimmung bearbeiten",
   "bench.title.of": "{look} · Lichtstimmung bearbeiten",
   "bench.back": "Zurück",

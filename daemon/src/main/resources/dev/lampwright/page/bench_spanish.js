@@ -1,6 +1,6 @@
 // Every text of the bench in Spanish.
 
-export const BENCH_SPANISH = {
+export const TABLE = {
   "bench.title": "Editor de ambientes",
   "bench.title.of": "{look} · Editor de ambientes",
   "bench.back": "Volver",

@@ -1,9 +1,3 @@
-// The words of the bench, in all languages of the page.
+// Which files have the words of the bench, by language.
 
-import { BENCH_CHINESE } from "./bench_chinese.js";
-import { BENCH_ENGLISH } from "./bench_english.js";
-import { BENCH_FRENCH } from "./bench_french.js";
-import { BENCH_GERMAN } from "./bench_german.js";
-import { BENCH_SPANISH } from "./bench_spanish.js";
-
-export const LOOK_TABLES = { en: BENCH_ENGLISH, de: BENCH_GERMAN, es: BENCH_SPANISH, fr: BENCH_FRENCH, zh: BENCH_CHINESE };
+export const BENCH_WORDS = { en: "bench_english.js", de: "bench_german.js", es: "bench_spanish.js", fr: "bench_french.js", zh: "bench_chinese.js" };

@@ -1,6 +1,6 @@
 // Every text of the page in Chinese, in simplified characters.
 
-export const CHINESE = {
+export const TABLE = {
   "page.none": "Lampwright",
   "page.skip": "跳到控制区",
   "page.version": "Lampwright {version}",

@@ -1,6 +1,6 @@
 // Every text of the page in English, by its code. The other tables have the same codes.
 
-export const ENGLISH = {
+export const TABLE = {
   "page.none": "Lampwright",
   "page.skip": "Skip to the controls",
   "page.version": "Lampwright {version}",

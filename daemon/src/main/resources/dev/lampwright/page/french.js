@@ -1,6 +1,6 @@
 // Every text of the page in French. A space before : ; ! ? % and inside « » is one that does not break.
 
-export const FRENCH = {
+export const TABLE = {
   "page.none": "Lampwright",
   "page.skip": "Aller aux commandes",
   "page.version": "Lampwright {version}",

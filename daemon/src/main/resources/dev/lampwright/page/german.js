@@ -1,6 +1,6 @@
 // Every text of the page in German.
 
-export const GERMAN = {
+export const TABLE = {
   "page.none": "Lampwright",
   "page.skip": "Zu den Bedienelementen springen",
   "page.version": "Lampwright {version}",

@@ -1,6 +1,6 @@
 // Every text of the page in Spanish.
 
-export const SPANISH = {
+export const TABLE = {
   "page.none": "Lampwright",
   "page.skip": "Ir a los controles",
   "page.version": "Lampwright {version}",

@@ -1,24 +1,21 @@
 // The words of the page, in the first of the viewer's languages that there is a table for.
 
-import { CHINESE } from "./chinese.js";
-import { ENGLISH } from "./english.js";
-import { FRENCH } from "./french.js";
-import { GERMAN } from "./german.js";
-import { SPANISH } from "./spanish.js";
-
-const TABLES = { en: ENGLISH, de: GERMAN, es: SPANISH, fr: FRENCH, zh: CHINESE };
+/** The file of each table: only the one in use is loaded. */
+const FILES = { en: "english.js", de: "german.js", es: "spanish.js", fr: "french.js", zh: "chinese.js" };
 const languageOf = (tag) => tag.toLowerCase().split("-")[0];
 
 /** How numbers and times are written: the viewer's own variety of the language. */
-export const LOCALE = navigator.languages.find((tag) => Object.hasOwn(TABLES, languageOf(tag))) ?? "en-GB";
+export const LOCALE = navigator.languages.find((tag) => Object.hasOwn(FILES, languageOf(tag))) ?? "en-GB";
 const LANGUAGE = languageOf(LOCALE);
-const TABLE = TABLES[LANGUAGE];
+const TABLE = {};
 const PLURALS = new Intl.PluralRules(LOCALE);
 const NUMBERS = new Intl.NumberFormat(LOCALE, { maximumFractionDigits: 9 });
 
-/** Takes up texts that one page alone has, in tables by language. */
-export function learn(tables) {
-  Object.assign(TABLE, tables[LANGUAGE]);
+await learn(FILES);
+
+/** Takes up the texts of the viewer's language, from that of the files by language which has them. */
+export async function learn(files) {
+  Object.assign(TABLE, (await import(`./${files[LANGUAGE]}`)).TABLE);
 }
 
 /** The text of a code, with its values put in. A code without a text is shown itself, so that nothing is lost. */

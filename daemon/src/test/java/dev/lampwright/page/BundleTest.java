@@ -40,6 +40,19 @@ class BundleTest {
     }
 
     @Test
+    void othersWaitForAModuleThatWaits() {
+        String bundle = Bundle.of(
+                "last",
+                Map.of(
+                        "last",
+                        "import { one } from \"./first.js\";\n",
+                        "first",
+                        "await one();\nexport function one() {}\n")::get);
+        assertTrue(bundle.contains("const first_js = await (async () => {\nawait one();\n"), bundle);
+        assertTrue(bundle.contains("const last_js = (() => {\n"), bundle);
+    }
+
+    @Test
     void whatItDoesNotKnowIsRefused() {
         String circle = assertThrows(
                         IllegalStateException.class, () -> Bundle.of("a", name -> "import { x } from \"./a.js\";\n"))

@@ -40,6 +40,9 @@ import org.junit.jupiter.api.io.TempDir;
 /** The page's server, without a browser. */
 @Timeout(120)
 class LivePageTest {
+    /** What a page takes in all, compressed; our own limit. */
+    private static final int MOST_BYTES = 120_000;
+
     /** What OWASP's secure headers project recommends for a page that embeds nothing foreign (from memory). */
     private static final Map<String, String> HEADERS = Map.of(
             "x-content-type-options", "nosniff",
@@ -170,8 +173,8 @@ class LivePageTest {
                         path);
                 all += packed(rig, path);
             }
-            all += packed(rig, "/");
-            assertTrue(all < 120_000, "all of it takes " + all + " bytes");
+            all += packed(rig, "/") + words(rig, "/page.js", "");
+            assertTrue(all < MOST_BYTES, "all of it takes " + all + " bytes");
             String tag = rig.get("/").headers().firstValue("etag").orElseThrow();
             assertEquals(304, rig.get("/", "If-None-Match", tag).statusCode());
             assertEquals(
@@ -190,6 +193,35 @@ class LivePageTest {
                     Optional.empty(),
                     rig.get("/", "Accept-Encoding", "br, gzip;q=0").headers().firstValue("content-encoding"));
         }
+    }
+
+    /** Its page, its styles, its script and its words, in the language that takes most. */
+    @Test
+    void theLookEditorTakesNoMoreThanThePage() throws IOException {
+        try (PageRig rig = PageRig.usual()) {
+            int all = words(rig, "/bench.js", "") + words(rig, "/bench.js", "bench_");
+            for (String path :
+                    List.of("/bench.html", "/page.css", "/bench.css", "/bench.js", "/icon.svg", "/icon-192.png")) {
+                all += packed(rig, path);
+            }
+            assertTrue(all < MOST_BYTES, "all of it takes " + all + " bytes");
+        }
+    }
+
+    /** How many bytes the words of one language take, as the script names their files. */
+    private static int words(PageRig rig, String script, String page) throws IOException {
+        List<String> files = Pattern.compile(
+                        "\"(" + page + "(?:english|german|spanish|french|chinese)\\.js\\?v=[0-9a-f]{16})\"")
+                .matcher(rig.get(script).body())
+                .results()
+                .map(result -> "/" + result.group(1))
+                .toList();
+        assertEquals(5, files.size(), script + " names its words with their tags");
+        int most = 0;
+        for (String file : files) {
+            most = Math.max(most, packed(rig, file));
+        }
+        return most;
     }
 
     /** Sources: W3C Web Application Manifest; PNG, third edition, section 11.2.1 (width and height in the header). */
