@@ -1,5 +1,6 @@
 // How the page is connected to the daemon: waiting, live or lost. It is said at the top of the page, and kept for whoever has to know.
 
+import { setText } from "./dom.js";
 import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
@@ -38,9 +39,6 @@ export class Contact {
   #tell(next, code) {
     this.#now = next;
     document.body.dataset.contact = next;
-    const words = say(code);
-    if (byId("contact").textContent !== words) {
-      byId("contact").textContent = words;
-    }
+    setText(byId("contact"), say(code));
   }
 }

@@ -1,6 +1,7 @@
 // The controls, and the bar that opens them where there is no room for all.
 
 import { Newest } from "./asks.js";
+import { make, setText } from "./dom.js";
 import { duration, lightness, percent, shareOf } from "./values.js";
 import { say } from "./words.js";
 
@@ -198,9 +199,7 @@ export class Controls {
     document.querySelectorAll("[data-quiet]").forEach((button) => button.setAttribute("aria-pressed", button.dataset.quiet === quiet));
     this.#levels.forEach(({ level, share }) => level.follow(share(report, duties)));
     const words = `${say(report.quiet ? "night.is" : "night.not")} ${this.#hours}`;
-    if (byId("quiet-words").textContent !== words) {
-      byId("quiet-words").textContent = words;
-    }
+    setText(byId("quiet-words"), words);
   }
 
   /** Whether anything can be asked for at all. */
@@ -221,22 +220,16 @@ export class Controls {
 
 /** A level of light in steps that look even: live while it is dragged, and otherwise what is so. */
 class Level {
-  #range = document.createElement("input");
-  #output = document.createElement("output");
+  #range;
+  #output;
   #newest;
   #held = false;
 
   constructor(name, id, ask) {
     this.#newest = new Newest(ask);
-    const label = document.createElement("label");
-    label.className = "slider";
-    label.htmlFor = id;
-    const words = document.createElement("span");
-    words.textContent = name;
-    Object.assign(this.#range, { id, type: "range", min: "0", max: "100", step: "1" });
-    this.#output.htmlFor = id;
-    label.append(words, this.#range, this.#output);
-    this.element = label;
+    this.#range = make("input", { id, type: "range", min: 0, max: 100, step: 1 });
+    this.#output = make("output", { for: id });
+    this.element = make("label", { class: "slider", for: id }, make("span", { text: name }), this.#range, this.#output);
     this.#range.addEventListener("input", () => {
       this.#held = true;
       this.#say(shareOf(Number(this.#range.value)));
@@ -259,19 +252,14 @@ class Level {
 
   #say(share) {
     const text = percent(share);
-    if (this.#output.textContent !== text) {
-      this.#output.textContent = text;
-      this.#range.setAttribute("aria-valuetext", say("light.value", { share: text }));
-    }
+    setText(this.#output, text);
+    this.#range.setAttribute("aria-valuetext", say("light.value", { share: text }));
   }
 }
 
 /** Looks to choose from, under what they have in common. */
 function group(code, looks) {
-  const box = document.createElement("optgroup");
-  box.label = say(code);
-  box.append(...looks.map(({ name, flashes }) => new Option(flashes ? say("look.flashes", { look: name }) : name, name)));
-  return box;
+  return make("optgroup", { label: say(code) }, ...looks.map(({ name, flashes }) => new Option(flashes ? say("look.flashes", { look: name }) : name, name)));
 }
 
 function round(share) {

@@ -1,5 +1,6 @@
 // The temperatures, in one line. What the printer does not report is not there.
 
+import { make, setText } from "./dom.js";
 import { degrees, partName } from "./values.js";
 import { say } from "./words.js";
 
@@ -24,15 +25,13 @@ export class Heat {
       const text = heatWords(one);
       const item = this.#items.get(one.part) ?? this.#add(one.part);
       item.classList.toggle("hot", one.hot);
-      if (item.textContent !== text) {
-        item.textContent = text;
-      }
+      setText(item, text);
     }
     document.getElementById("no-heat").hidden = told.length > 0;
   }
 
   #add(part) {
-    const item = document.createElement("li");
+    const item = make("li");
     this.#items.set(part, item);
     this.#box.append(item);
     return item;

@@ -1,5 +1,6 @@
 // Lists of reasons: the wiring, and what went wrong of late.
 
+import { make, setText } from "./dom.js";
 import { capital, moment, quantity } from "./values.js";
 import { say } from "./words.js";
 
@@ -52,24 +53,11 @@ export function listReadings({ signals, units = {} }) {
   const list = byId("readings");
   byId("row-readings").hidden = told.length === 0;
   const sum = told.slice(0, 2).map((one) => say("reading.one", one)).join(" · ");
-  if (byId("readings-sum").textContent !== sum) {
-    byId("readings-sum").textContent = sum;
-  }
+  setText(byId("readings-sum"), sum);
   if (list.children.length !== told.length || told.some(({ key }, i) => list.children[i].dataset.key !== key)) {
-    list.replaceChildren(...told.map(({ key, name }) => {
-      const line = document.createElement("div");
-      line.dataset.key = key;
-      const term = document.createElement("dt");
-      term.textContent = name;
-      line.append(term, document.createElement("dd"));
-      return line;
-    }));
+    list.replaceChildren(...told.map(({ key, name }) => make("div", { "data-key": key }, make("dt", { text: name }), make("dd"))));
   }
-  told.forEach(({ value }, i) => {
-    if (list.children[i].lastChild.textContent !== value) {
-      list.children[i].lastChild.textContent = value;
-    }
-  });
+  told.forEach(({ value }, i) => setText(list.children[i].lastChild, value));
 }
 
 let logged = [];
@@ -81,19 +69,13 @@ export function listLog(lines) {
   const warnings = lines.filter(({ level }) => level !== "info");
   const items = (byId("log-all").checked ? lines : warnings).map(({ at_ms: at, level, text, times, over_ms: over }) => {
     const element = item("", level);
-    const time = document.createElement("time");
-    time.dateTime = new Date(at).toISOString();
-    time.textContent = moment(at);
-    element.append(time, " ", level === "error" ? say("rows.warnings.error", { text }) : text);
+    element.append(make("time", { datetime: new Date(at).toISOString(), text: moment(at) }), " ", level === "error" ? say("rows.warnings.error", { text }) : text);
     const notes = [
       times > 1 ? say("rows.warnings.repeat", { count: times }) : "",
       over === undefined ? "" : say("rows.warnings.over", { clock: moment(over) }),
     ].filter(Boolean);
     if (notes.length > 0) {
-      const after = document.createElement("span");
-      after.className = "after";
-      after.textContent = ` · ${notes.join(", ")}`;
-      element.append(after);
+      element.append(make("span", { class: "after", text: ` · ${notes.join(", ")}` }));
     }
     return element;
   });
@@ -103,8 +85,5 @@ export function listLog(lines) {
 }
 
 function item(text, level) {
-  const element = document.createElement("li");
-  element.dataset.level = level;
-  element.textContent = text;
-  return element;
+  return make("li", { "data-level": level, text });
 }

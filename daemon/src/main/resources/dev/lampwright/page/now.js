@@ -1,5 +1,6 @@
 // The answer before its reasons: what the printer does, how far it is and when it is ready; or, in the same place, its fault.
 
+import { setText } from "./dom.js";
 import { clock, percent, roughly, stepOf } from "./values.js";
 import { say } from "./words.js";
 
@@ -141,8 +142,5 @@ function leftOf(state, signals) {
 }
 
 function set(id, text) {
-  const element = byId(id);
-  if (element.textContent !== text) {
-    element.textContent = text;
-  }
+  setText(byId(id), text);
 }

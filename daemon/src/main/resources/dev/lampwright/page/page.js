@@ -5,6 +5,7 @@ import { Chart } from "./chart.js";
 import { Contact } from "./contact.js";
 import { Controls } from "./controls.js";
 import { Device } from "./device.js";
+import { setText } from "./dom.js";
 import { Drawing } from "./drawing.js";
 import { Entry } from "./entry.js";
 import { Heat } from "./heat.js";
@@ -277,10 +278,7 @@ function line(id, well, words) {
 }
 
 function set(id, text) {
-  const element = byId(id);
-  if (element.textContent !== text) {
-    element.textContent = text;
-  }
+  setText(byId(id), text);
 }
 
 async function begin() {

@@ -1,5 +1,6 @@
 // Several printers on one strip: what each does, next to its part of the strip, with its own fault to acknowledge.
 
+import { make, setText } from "./dom.js";
 import { heatWords, temperatures } from "./heat.js";
 import { doing, faultWords, news } from "./now.js";
 import { say } from "./words.js";
@@ -44,22 +45,22 @@ export class Printers {
 
 /** One printer of the list. */
 class Item {
-  element = document.createElement("li");
-  #state = element("p", "does");
-  #bar = element("div", "progress none");
-  #words = element("p", "says");
-  #next = element("p", "next");
-  #heat = element("p", "warmth");
+  element = make("li");
+  #state = make("p", { class: "does" });
+  #bar = make("div", { class: "progress none" });
+  #words = make("p", { class: "says" });
+  #next = make("p", { class: "next" });
+  #heat = make("p", { class: "warmth" });
   #acknowledge;
   #reset;
 
   constructor(name, place, desk) {
-    const head = element("h3", "");
-    const pixels = element("span", "place");
+    const head = make("h3");
+    const pixels = make("span", { class: "place" });
     head.textContent = name;
     pixels.textContent = place === "" ? "" : say("printers.place", { pixels: place });
     head.append(" ", pixels);
-    this.#bar.append(document.createElement("span"));
+    this.#bar.append(make("span"));
     this.#bar.setAttribute("aria-hidden", "true");
     this.#acknowledge = button("fault.acknowledge", name, () => desk.ask("acknowledge", { acknowledge: name }));
     this.#reset = button("fault.reset", name, () => desk.ask("reset", { reset: name }));
@@ -71,14 +72,14 @@ class Item {
     const { state, share } = doing(printer);
     const fault = faultWords(printer);
     this.element.dataset.alarm = printer.alarm;
-    set(this.#state, fault === null ? state : fault.title);
+    setText(this.#state, fault === null ? state : fault.title);
     this.#bar.firstElementChild.style.width = `${100 * (share ?? 0)}%`;
     this.#bar.classList.toggle("none", share === null || fault !== null);
-    set(this.#words, fault?.words ?? "");
-    set(this.#next, fault?.next ?? "");
+    setText(this.#words, fault?.words ?? "");
+    setText(this.#next, fault?.next ?? "");
     this.#offer(this.#acknowledge, printer.alarm === "alert");
     this.#offer(this.#reset, printer.alarm !== "alert" && printer.alarm !== "normal" && !printer.fault_lasts);
-    set(this.#heat, temperatures(printer.signals).map(heatWords).join(" · "));
+    setText(this.#heat, temperatures(printer.signals).map(heatWords).join(" · "));
   }
 
   /** What can't be done now is not offered; if it has just been pressed, the focus moves on. */
@@ -124,23 +125,5 @@ export function newsOfAll(before, now) {
 }
 
 function button(code, name, act) {
-  const control = element("button", "main");
-  control.type = "button";
-  control.hidden = true;
-  control.textContent = say(code);
-  control.setAttribute("aria-label", say("printers.act", { act: say(code), name }));
-  control.addEventListener("click", act);
-  return control;
-}
-
-function element(tag, name) {
-  const made = document.createElement(tag);
-  made.className = name;
-  return made;
-}
-
-function set(box, text) {
-  if (box.textContent !== text) {
-    box.textContent = text;
-  }
+  return make("button", { type: "button", class: "main", hidden: true, text: say(code), "aria-label": say("printers.act", { act: say(code), name }), onclick: act });
 }

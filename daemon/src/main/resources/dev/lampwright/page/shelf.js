@@ -1,8 +1,9 @@
 // All rigs: those that need a person first, each with its strip as it is lit, and a link to its page.
 
+import { Band } from "./band.js";
 import { Contact } from "./contact.js";
+import { make, setText } from "./dom.js";
 import { Entry } from "./entry.js";
-import { glare, linear } from "./light.js";
 import { Pace } from "./still.js";
 import { Tab } from "./tab.js";
 import { clock, percent, roughly } from "./values.js";
@@ -42,13 +43,13 @@ class Lines {
   #element;
 
   constructor(kind) {
-    this.#element = part("span", kind);
+    this.#element = make("span", { class: kind });
     for (const name of ["name", "state", "progress", "note"]) {
-      this.#parts[name] = part("span", name);
+      this.#parts[name] = make("span", { class: name });
       this.#element.append(this.#parts[name]);
     }
     this.#parts.progress.ariaHidden = "true";
-    this.#parts.progress.append(part("span", ""));
+    this.#parts.progress.append(make("span"));
   }
 
   get element() {
@@ -58,14 +59,12 @@ class Lines {
   tell(what, state, share, notes) {
     const { name, progress } = this.#parts;
     this.#element.dataset.stands = what.standing;
-    set(name, what.name);
+    setText(name, what.name);
     if (what.host !== undefined) {
-      const host = part("span", "host");
-      host.textContent = ` ${say("shelf.elsewhere", { host: what.host })}`;
-      name.append(host);
+      name.append(make("span", { class: "host", text: ` ${say("shelf.elsewhere", { host: what.host })}` }));
     }
-    set(this.#parts.state, state);
-    set(this.#parts.note, notes.filter((note) => note !== "").join(" · "));
+    setText(this.#parts.state, state);
+    setText(this.#parts.note, notes.filter((note) => note !== "").join(" · "));
     progress.classList.toggle("none", share === undefined);
     progress.firstElementChild.style.width = `${100 * (share ?? 0)}%`;
   }
@@ -73,14 +72,13 @@ class Lines {
 
 /** One rig as it is drawn. */
 class Card {
-  #item = document.createElement("li");
+  #item = make("li");
   #box = null;
   #inside;
   #words = new Lines("words");
-  #list = part("span", "printers");
+  #list = make("span", { class: "printers" });
   #printers = new Map();
-  #pens;
-  #image;
+  #band = new Band();
   #pace = new Pace();
   #colours = null;
   #from = null;
@@ -90,16 +88,7 @@ class Card {
   rig = null;
 
   constructor() {
-    const canvases = ["glow", "core"].map((kind) => {
-      const canvas = document.createElement("canvas");
-      canvas.className = kind;
-      return canvas;
-    });
-    this.#pens = canvases.map((canvas) => canvas.getContext("2d"));
-    const light = part("span", "light");
-    light.ariaHidden = "true";
-    light.append(...canvases);
-    this.#inside = [light, this.#words.element, this.#list];
+    this.#inside = [this.#band.element, this.#words.element, this.#list];
   }
 
   get item() {
@@ -150,7 +139,7 @@ class Card {
     const tag = rig.page === undefined ? "DIV" : "A";
     let box = this.#box;
     if (box === null || box.tagName !== tag) {
-      box = part(tag, "rig");
+      box = make(tag, { class: "rig" });
       box.append(...this.#inside);
       this.#item.replaceChildren(box);
     }
@@ -183,34 +172,11 @@ class Card {
       return;
     }
     const share = this.#fade === 0 ? 1 : Math.min(1, (now - this.#fadeFrom) / this.#fade);
-    this.#paint(share);
+    this.#band.show(this.#to, this.#from, share);
     if (share === 1) {
       this.#fade = 0;
     }
   }
-
-  #paint(share) {
-    const count = this.#to.length / 3;
-    if (this.#image === undefined || this.#image.width !== count) {
-      this.#image = new ImageData(count, 1);
-      this.#pens.forEach((pen) => {
-        pen.canvas.width = count;
-        pen.canvas.height = 1;
-      });
-    }
-    const from = this.#from.length === this.#to.length ? this.#from : this.#to;
-    for (let i = 0; i < count; i++) {
-      const light = [0, 1, 2].map((c) => linear(from[3 * i + c]) * (1 - share) + linear(this.#to[3 * i + c]) * share);
-      this.#image.data.set([...glare(light, 0), 255], 4 * i);
-    }
-    this.#pens.forEach((pen) => pen.putImageData(this.#image, 0, 0));
-  }
-}
-
-function part(tag, name) {
-  const element = document.createElement(tag);
-  element.className = name;
-  return element;
 }
 
 function stateOf(rig) {
@@ -254,8 +220,8 @@ function takeShelf({ version: next, rigs, broker }) {
     location.reload();
   }
   version = next;
-  set(byId("version"), say("page.version", { version }));
-  set(byId("broker"), broker === undefined ? "" : say("shelf.broker", { broker }));
+  setText(byId("version"), say("page.version", { version }));
+  setText(byId("broker"), broker === undefined ? "" : say("shelf.broker", { broker }));
   const faulty = new Set(faultsOf([...cards.values()].map(({ rig }) => rig)).map(({ key }) => key));
   const began = cards.size > 0;
   const here = new Set(rigs.map(({ id }) => id));
@@ -275,7 +241,7 @@ function takeShelf({ version: next, rigs, broker }) {
   sum(rigs);
   const news = faultsOf(rigs).filter(({ key }) => began && !faulty.has(key));
   if (news.length > 0) {
-    set(byId("news"), news.map((each) => say("shelf.news", { rig: each.name, state: stateOf(each) })).join(" "));
+    setText(byId("news"), news.map((each) => say("shelf.news", { rig: each.name, state: stateOf(each) })).join(" "));
   }
   wake();
 }
@@ -311,7 +277,7 @@ function sum(rigs) {
   if (working.length > 0) {
     words.push(say("shelf.working", { count: working.length }));
   }
-  set(byId("sum"), rigs.length === 0 ? say("shelf.empty") : words.join(" · "));
+  setText(byId("sum"), rigs.length === 0 ? say("shelf.empty") : words.join(" · "));
   document.title = needing === 0 ? say("shelf.title") : `${say("shelf.need", { count: needing })} · ${say("shelf.title")}`;
 }
 
@@ -345,14 +311,14 @@ function beLive() {
     return;
   }
   contact.beLive();
-  set(byId("alert"), "");
+  setText(byId("alert"), "");
   byId("shelf").hidden = false;
 }
 
 /** The connection is gone, or there was none: what is drawn is what was last reported. */
 function beLost(refusal) {
   if (!contact.isLost) {
-    set(byId("alert"), say("lost.since", { time: clock(Date.now()) }));
+    setText(byId("alert"), say("lost.since", { time: clock(Date.now()) }));
   }
   contact.beLost(refusal !== null);
 }
@@ -360,12 +326,6 @@ function beLost(refusal) {
 function askForToken() {
   byId("shelf").hidden = true;
   contact.askForToken();
-}
-
-function set(element, text) {
-  if (element.textContent !== text) {
-    element.textContent = text;
-  }
 }
 
 async function begin() {

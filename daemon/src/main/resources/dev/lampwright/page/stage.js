@@ -1,5 +1,6 @@
 // The picture: the strip in the shape in which it is mounted, the light that it and the lamps throw on the wall, and the zones.
 
+import { make, setText } from "./dom.js";
 import { glare, linear, Wall } from "./light.js";
 import { marks, places, zonesAt } from "./shape.js";
 import { colourName, percent } from "./values.js";
@@ -238,21 +239,16 @@ export class Lamps {
   lay(layout) {
     this.#tell = [];
     this.#box.replaceChildren(...layout.lamps.map((lamp) => {
-      const item = document.createElement("li");
-      const spot = document.createElement("span");
-      spot.className = "spot";
-      const words = document.createElement("span");
-      item.append(spot, words);
+      const spot = make("span", { class: "spot" });
+      const words = make("span");
       this.#tell.push((duties) => {
         const colour = lampColour(lamp, duties);
         spot.style.background = `rgb(${glare(colour, 0).join()})`;
         const value = { name: lamp.name, share: percent(duties[lamp.dimmers[0]] ?? 0), colour: colourName(colour) };
         const text = say(lamp.white ? "lamp.share" : "lamp.colour", value);
-        if (words.textContent !== text) {
-          words.textContent = text;
-        }
+        setText(words, text);
       });
-      return item;
+      return make("li", {}, spot, words);
     }));
   }
 

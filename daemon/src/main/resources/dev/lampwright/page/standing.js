@@ -1,5 +1,6 @@
 // What has been asked for and counts: each with its end, and one press to give it back.
 
+import { button, make, setText } from "./dom.js";
 import { clock, duration, percent } from "./values.js";
 import { isSaid, say } from "./words.js";
 
@@ -25,22 +26,14 @@ export class Standing {
     asked.forEach((one, i) => {
       const item = this.#items.get(keys[i]) ?? this.#add(keys[i], one);
       const text = words(one);
-      if (item.words.textContent !== text) {
-        item.words.textContent = text;
-      }
+      setText(item.words, text);
     });
     document.getElementById("standing-more").textContent = more > 0 ? say("asked.more", { count: more }) : "";
   }
 
   #add(key, one) {
-    const element = document.createElement("li");
-    const text = document.createElement("span");
-    const button = document.createElement("button");
-    button.type = "button";
-    button.textContent = say("asked.release");
-    button.setAttribute("aria-label", say("asked.release.of", { what: nameOf(one) }));
-    button.addEventListener("click", () => this.#desk.ask(...release(one)));
-    element.append(text, button);
+    const text = make("span");
+    const element = make("li", {}, text, button(say("asked.release"), () => this.#desk.ask(...release(one)), { "aria-label": say("asked.release.of", { what: nameOf(one) }) }));
     this.#box.append(element);
     this.#items.set(key, { element, words: text });
     return this.#items.get(key);
