@@ -5,11 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.look.EmberPaint;
+import dev.lampwright.testing.MotionsPage;
+import dev.lampwright.testing.MotionsPage.Motion;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -28,68 +28,20 @@ import org.junit.jupiter.params.provider.MethodSource;
  * {@code check}. {@code -Dpictures.write=true} draws them again.
  */
 class MotionsPageTest {
-    private static final Path PAGE = Path.of("doc/motions.md");
     private static final Path FOLDER = Path.of("doc/motions");
     private static final Path JOB = FOLDER.resolve("job.jsonl");
     private static final long MOST_BYTES = 1_500_000;
 
-    private static final String PICTURE =
-            "!\\[[^\\]]+\\]\\(motions/([a-z0-9-]+)\\.gif\\) <!-- ([0-9]+) s(?:, ([0-9]+) a second)? -->";
-    private static final Pattern ENTRY = Pattern.compile(PICTURE + "\n\n```toml\n(.*?)```", Pattern.DOTALL);
-    private static final Pattern ROW = Pattern.compile("\\| " + PICTURE + " \\| `(rhythm = \"[^\"]+\")` \\|");
-    private static final Pattern FILE = Pattern.compile("```toml\n(\\[strip\\].*?)```", Pattern.DOTALL);
-    private static final String CONNECTED = """
-            broker.url = "mqtt://alder"
-            printer.readings.job.progress.topic = "shop/alder/job"
-            printer.readings.print_speed = { topic = "shop/alder/job", at = "/speed", unit = "percent", range = [50, 150] }
-            printer.state = { topic = "shop/alder/job", fault = ["ALARM"] }
-            controller.port = "/dev/ttyACM0"
-            supply.ceiling_mA = 2500
-            """;
-
     @TempDir
     private Path folder;
 
-    /** A picture of the page, and the text next to it. */
-    private record Motion(String name, String seconds, String rate, String text) {
-        @Override
-        public String toString() {
-            return name;
-        }
-    }
-
-    private static String page() {
-        try {
-            return Files.readString(PAGE);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
     private static List<Motion> motions() {
-        List<Motion> motions = new ArrayList<>();
-        Matcher entry = ENTRY.matcher(page());
-        while (entry.find()) {
-            motions.add(motion(entry, entry.group(4)));
-        }
-        Matcher row = ROW.matcher(page());
-        while (row.find()) {
-            String layer = "{ colour = \"gold\", " + row.group(4) + " }";
-            motions.add(motion(row, "[looks." + row.group(1) + "]\nlayers = [" + layer + "]\n"));
-        }
-        return motions;
-    }
-
-    private static Motion motion(Matcher found, String text) {
-        String rate = found.group(3) == null ? "10" : found.group(3);
-        return new Motion(found.group(1), found.group(2), rate, text);
+        return MotionsPage.motions();
     }
 
     /** The page's file, with more looks in it. */
     private Path file(String looks) throws IOException {
-        Matcher file = FILE.matcher(page());
-        assertTrue(file.find());
-        return Files.writeString(folder.resolve("alder.toml"), CONNECTED + file.group(1) + looks);
+        return Files.writeString(folder.resolve("alder.toml"), MotionsPage.file() + looks);
     }
 
     @ParameterizedTest
@@ -136,7 +88,7 @@ class MotionsPageTest {
 
     private static double usual(String key) {
         Matcher row =
-                Pattern.compile("\\| `" + key + "` \\| [^|]+ \\| ([0-9.]+);").matcher(page());
+                Pattern.compile("\\| `" + key + "` \\| [^|]+ \\| ([0-9.]+);").matcher(MotionsPage.text());
         assertTrue(row.find(), key);
         return Double.parseDouble(row.group(1));
     }
@@ -148,7 +100,7 @@ class MotionsPageTest {
             assertTrue(motion.text().startsWith("[looks." + motion.name() + "]\n"), motion.name());
             assertTrue(names.add(motion.name() + ".gif"), motion.name() + " appears twice");
         }
-        Matcher links = Pattern.compile("\\(motions/([^)]+\\.gif)\\)").matcher(page());
+        Matcher links = Pattern.compile("\\(motions/([^)]+\\.gif)\\)").matcher(MotionsPage.text());
         Set<String> linked = new HashSet<>();
         while (links.find()) {
             linked.add(links.group(1));
