@@ -83,11 +83,14 @@ export class Newest {
       return;
     }
     this.#busy = true;
-    while (this.#next !== null) {
-      const { value: now } = this.#next;
-      this.#next = null;
-      await this.#ask(now);
+    try {
+      while (this.#next !== null) {
+        const { value: now } = this.#next;
+        this.#next = null;
+        await this.#ask(now);
+      }
+    } finally {
+      this.#busy = false;
     }
-    this.#busy = false;
   }
 }

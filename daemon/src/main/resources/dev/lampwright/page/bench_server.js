@@ -34,12 +34,17 @@ async function askOnce(method, path, body, lane) {
   }
 }
 
-/** Why something was refused, in words. */
-export function whyNot({ status, answer }) {
+/** Why something was refused, as a sentence. */
+export function whyNot(response) {
+  return response.status === 0 ? say("refused.silent") : say("refused", { why: why(response) });
+}
+
+/** The reason alone. */
+export function why({ status, answer }) {
   if (status === 0) {
-    return say("refused.silent");
+    return say("bench.silent");
   }
-  return say("refused", { why: answer.why === undefined ? String(status) : reason({ values: {}, ...answer }) });
+  return answer.why === undefined ? String(status) : reason({ values: {}, ...answer });
 }
 
 /** What names this tab to the daemon while it has something on the strip. */

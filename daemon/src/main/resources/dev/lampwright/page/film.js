@@ -1,57 +1,125 @@
-// Ten seconds of a look that is on the page alone, played over and over.
+// Ten seconds of a look that is on the page alone, played over and over; or a recording, ten seconds after ten seconds.
 
 import { setText } from "./dom.js";
+import { duration } from "./values.js";
 import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
+/** How many steps a recording has for whoever moves through it. */
+const STEPS = 200;
 
 export class Film {
   #show;
+  #more;
   #frames = [];
+  #shown = [];
   #step = 50;
   #at = 0;
   #timer = 0;
+  #part = null;
+  #waits = false;
 
-  /** show is called with each frame, and whether it is the first of others than before. */
-  constructor(show) {
+  /**
+   * show is called with each frame, whether it is the first of others than before, and what the printer does in it; more with the second of a
+   * recording from which frames are needed.
+   */
+  constructor(show, more) {
     this.#show = show;
+    this.#more = more;
     byId("play").addEventListener("click", () => this.#run(this.#timer === 0));
     byId("time").addEventListener("input", () => {
       this.#run(false);
-      this.#seek(Number(byId("time").value));
+      this.#goTo(Number(byId("time").value));
     });
     this.#run(true);
   }
 
-  /** Goes on with other frames, as a preview has them. */
-  load(preview) {
+  /**
+   * Goes on with other frames, as a preview has them. Those of a recording are a part of it: from which second on, how many seconds of it one
+   * second shows, how long it is, and whether it starts over.
+   */
+  load(preview, part = null) {
+    const follows = part !== null && this.#waits;
     this.#frames = framesOf(preview);
+    this.#shown = preview.shown ?? [];
     this.#step = 1000 / preview.rate;
-    byId("time").max = this.#frames.length - 1;
-    this.#seek(Math.min(this.#at, this.#frames.length - 1), true);
+    this.#part = part;
+    this.#waits = false;
+    byId("time").max = part === null ? this.#frames.length - 1 : part.seconds;
+    byId("time").step = part === null ? 1 : part.seconds / STEPS;
+    this.#seek(follows ? 0 : Math.min(this.#at, this.#frames.length - 1), true);
     this.#run(this.#timer !== 0);
   }
 
   /** A look that has nothing in it yet. */
   dark(pixels) {
     this.#frames = [{ strip: new Uint8Array(3 * pixels), duties: [] }];
+    this.#shown = [];
+    this.#part = null;
+    this.#waits = false;
     this.#seek(0, true);
   }
 
   #run(running) {
     clearInterval(this.#timer);
-    this.#timer = running ? setInterval(() => document.hidden || this.#seek((this.#at + 1) % Math.max(1, this.#frames.length)), this.#step) : 0;
+    this.#timer = running ? setInterval(() => document.hidden || this.#go(), this.#step) : 0;
     byId("play").setAttribute("aria-pressed", running);
+  }
+
+  #go() {
+    if (this.#at + 1 < this.#frames.length) {
+      this.#seek(this.#at + 1);
+    } else if (this.#part === null) {
+      this.#seek(0);
+    } else if (!this.#waits) {
+      this.#end();
+    }
+  }
+
+  /** The part is over: the next one, or the first again. */
+  #end() {
+    const next = this.#secondAt(this.#frames.length);
+    if (next < this.#part.seconds - 1e-6) {
+      this.#ask(next);
+    } else if (this.#part.loop) {
+      this.#ask(0);
+    } else {
+      this.#run(false);
+    }
+  }
+
+  #ask(second) {
+    this.#waits = true;
+    this.#more(second);
+  }
+
+  /** To where the slider stands: a frame, or a second of a recording. */
+  #goTo(value) {
+    if (this.#part === null) {
+      this.#seek(value);
+      return;
+    }
+    const at = Math.round((value - this.#part.at_s) / this.#part.speed * 1000 / this.#step);
+    if (at >= 0 && at < this.#frames.length) {
+      this.#seek(at);
+    } else {
+      this.#ask(Math.min(value, this.#part.seconds));
+    }
+  }
+
+  #secondAt(frame) {
+    return this.#part === null ? frame * this.#step / 1000 : this.#part.at_s + frame * this.#step / 1000 * this.#part.speed;
   }
 
   #seek(at, isNew = false) {
     this.#at = at;
-    byId("time").value = at;
-    const words = say("bench.time", { seconds: (at * this.#step / 1000).toFixed(1) });
+    const second = this.#secondAt(at);
+    byId("time").value = this.#part === null ? at : second;
+    const words = this.#part === null ? say("bench.time", { seconds: second.toFixed(1) }) : duration(second);
     byId("time").setAttribute("aria-valuetext", words);
     setText(byId("time-words"), words);
     if (this.#frames[at] !== undefined) {
-      this.#show(this.#frames[at], isNew);
+      this.#show(this.#frames[at], isNew, this.#shown.findLast(({ frame }) => frame <= at));
     }
   }
 }

@@ -1,36 +1,43 @@
 // Where a look is kept: saved into the file or beside it, as a draft until then, and in its older versions.
 
-import { Newest } from "./asks.js";
-import { ask, whyNot } from "./bench_server.js";
-import { button, make, setText } from "./dom.js";
+import { ask, why, whyNot } from "./bench_server.js";
+import { button, enable, make, setText } from "./dom.js";
+import { askWhetherSure, columns, question, questionName } from "./question.js";
 import { moment } from "./values.js";
-import { say } from "./words.js";
+import { reason, say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
 const DRAFT_MS = 1000;
+const draftPath = (name) => `drafts/${encodeURIComponent(name)}`;
+const lookPath = (name) => `looks/${encodeURIComponent(name)}`;
 
 export class Keeping {
   #acts;
   #place = null;
   #opened = { name: "" };
+  /** What is on the bench; what is in the file, or was when it was opened; and what is kept as a draft. */
   #look = null;
   #clean = null;
+  #kept = null;
+  /** What has been asked for is done one after the other, so that no draft comes after the look has been saved. */
+  #queue = Promise.resolve();
   #waits = 0;
-  #drafts = new Newest(({ name, look, base }) => this.#keepDraft(name, look, base));
+  #waiting = false;
+  #busy = 0;
 
   /**
    * What it does: open with a name; tell with words for the user and whether all is well; blame with the place of the layer that is to blame;
-   * and saved with what is known of a look once it is saved.
+   * saved with what is known of a look once it is saved; written once anything else has been written; and allowed once somebody may write.
    */
   constructor(acts) {
     this.#acts = acts;
-    byId("save").addEventListener("click", () => this.#save());
-    byId("save-as").addEventListener("click", () => this.#askName("bench.save.as", (name) => this.#saveAs(name)));
-    byId("rename").addEventListener("click", () => this.#askName("bench.rename", (name) => this.#rename(name)));
+    byId("save").addEventListener("click", () => byId("save").ariaDisabled !== "true" && this.#save());
+    byId("save-as").addEventListener("click", () => questionName(say("bench.save.as"), this.#opened.name, (name) => this.#saveAs(name)));
+    byId("rename").addEventListener("click", () => questionName(say("bench.rename"), this.#opened.name, (name) => this.#rename(name)));
     byId("remove").addEventListener("click", () => this.#remove());
     byId("drop-draft").addEventListener("click", () => this.#dropDraft());
     byId("versions-part").addEventListener("toggle", () => this.#listVersions());
-    addEventListener("beforeunload", (event) => this.#isChanged && !this.#hasDraft && event.preventDefault());
+    addEventListener("beforeunload", (event) => this.#isChanged && this.#kept !== this.#look && event.preventDefault());
     byId("edit-form").addEventListener("submit", (event) => {
       event.preventDefault();
       this.#enter(byId("edit-token").value);
@@ -41,20 +48,27 @@ export class Keeping {
   lay(place) {
     this.#place = place;
     setText(byId("keep-where"), this.#whereWords());
-    for (const id of ["save-as", "rename", "remove", "drop-draft"]) {
+    for (const id of ["save-as", "versions-part"]) {
       byId(id).hidden = !place.may_edit;
     }
-    byId("versions-part").hidden = !place.may_edit;
     byId("edit-form").hidden = place.may_edit;
+    this.#offer();
+    this.#listVersions();
+  }
+
+  #offer() {
+    const own = this.#place.may_edit && ["file", "overlay"].includes(this.#opened.from);
+    byId("rename").hidden = byId("remove").hidden = !own;
+    byId("drop-draft").hidden = !this.#place.may_edit || this.#kept === null;
   }
 
   #whereWords() {
-    const { writes, file, overlay, why_not: why } = this.#place;
+    const { writes, file, overlay, why_not: english, why_not_code: code, why_not_values: values } = this.#place;
     if (!this.#place.may_edit) {
       return say("bench.keep.rights");
     }
     if (writes === "nowhere") {
-      return say("bench.keep.not", { why });
+      return say("bench.keep.not", { why: reason({ code, values, why: english }) });
     }
     return writes === "file" ? say("bench.keep.file", { file }) : say("bench.keep.overlay", { overlay, file });
   }
@@ -67,7 +81,8 @@ export class Keeping {
       byId("edit-token").value = "";
       await this.#acts.allowed();
     }
-    this.#acts.tell(response.status !== 200 ? whyNot(response) : this.#whereWords(), response.status === 200);
+    this.#acts.tell(response.status !== 200 ? whyNot(response) : this.#whereWords(), response.status === 200 && this.#place.may_edit);
+    this.tell(this.#look);
   }
 
   /** The draft of a look, if it has one. */
@@ -75,92 +90,152 @@ export class Keeping {
     if (!this.#place.may_edit || name === "") {
       return null;
     }
-    const { status, answer } = await ask("GET", `drafts/${encodeURIComponent(name)}`);
-    return status === 200 ? answer : null;
+    const { status, answer } = await ask("GET", draftPath(name));
+    return status === 200 && answer.look !== null ? answer : null;
   }
 
-  /** What is on the bench, and what it was when it was opened or saved. */
-  opened(look, clean, draft) {
-    this.#opened = look;
+  /** What is on the bench: what is known of it, what it was when it was opened or saved, and what is kept as its draft since when. */
+  opened(opened, clean, kept = null, at = 0) {
+    this.#opened = opened;
     this.#clean = clean;
-    this.#tellDraft(draft?.at_ms);
-    byId("rename").hidden = byId("remove").hidden = !this.#place.may_edit || !["file", "overlay"].includes(look.from);
-    this.#listVersions();
+    this.#keep(kept, at);
   }
 
   /** What it has become. */
   tell(look) {
-    if (look !== this.#look) {
-      this.#look = look;
-      clearTimeout(this.#waits);
-      if (this.#place.may_edit && this.#opened.name !== "" && (look !== this.#clean || this.#hasDraft)) {
-        const { name, version } = this.#opened;
-        this.#waits = setTimeout(() => this.#drafts.put({ name, look, base: version }), DRAFT_MS);
-      }
-    }
+    this.#look = look;
     byId("save").classList.toggle("main", this.#isChanged);
+    clearTimeout(this.#waits);
+    this.#waiting = this.#place.may_edit && this.#opened.name !== "" && look !== (this.#kept ?? this.#clean);
+    if (this.#waiting) {
+      this.#waits = setTimeout(() => this.#next(() => this.#keepDraft()), DRAFT_MS);
+    }
+  }
+
+  /** Does what waits, and is done when all is. */
+  async settle() {
+    do {
+      clearTimeout(this.#waits);
+      await this.#next(() => this.#keepDraft());
+    } while (this.#waiting || this.#busy > 0);
+  }
+
+  /** The daemon is there again: what could not be kept is kept now. */
+  again() {
+    if (this.#place !== null) {
+      this.tell(this.#look);
+    }
   }
 
   get #isChanged() {
     return this.#look !== null && this.#look !== this.#clean;
   }
 
-  get #hasDraft() {
-    return !byId("drop-draft").hidden;
+  /** Does something after all that was asked for before. */
+  #next(action) {
+    this.#busy++;
+    const done = this.#queue.then(action).finally(() => this.#busy--);
+    this.#queue = done.catch(() => {});
+    return done;
   }
 
-  /** One in which all has been undone is kept no longer. */
-  async #keepDraft(name, look, base) {
-    const path = `drafts/${encodeURIComponent(name)}`;
-    const keeps = look !== this.#clean;
-    const { status } = keeps ? await ask("PUT", path, { look, base }, "d") : await ask("DELETE", path, undefined, "d");
-    if (status === 200 && name === this.#opened.name) {
-      this.#tellDraft(keeps ? Date.now() : undefined);
+  /** A draft in which all has been undone is kept no longer. */
+  async #keepDraft() {
+    const { name, version } = this.#opened;
+    const look = this.#look;
+    if (!this.#waiting) {
+      return;
+    }
+    this.#waiting = false;
+    const keeps = this.#isChanged;
+    const response = keeps ? await ask("PUT", draftPath(name), { look, base: version }, "d") : await ask("DELETE", draftPath(name), undefined, "d");
+    if (response.status === 200) {
+      this.#keep(keeps ? look : null, Date.now());
+    } else {
+      const words = say("bench.draft.refused", { why: why(response) });
+      setText(byId("keep-draft"), words);
+      this.#acts.tell(words, false);
     }
   }
 
-  #tellDraft(at) {
-    setText(byId("keep-draft"), at === undefined ? "" : say("bench.draft", { time: moment(at) }));
-    byId("drop-draft").hidden = at === undefined;
+  #keep(look, at) {
+    this.#kept = look;
+    setText(byId("keep-draft"), look === null ? "" : say("bench.draft", { time: moment(at) }));
+    this.#offer();
   }
 
   async #dropDraft() {
-    clearTimeout(this.#waits);
-    await ask("DELETE", `drafts/${encodeURIComponent(this.#opened.name)}`);
-    this.#acts.open(this.#opened.name);
-    this.#acts.tell(say("bench.draft.dropped"), true);
+    await this.#next(async () => {
+      clearTimeout(this.#waits);
+      this.#waiting = false;
+      const response = await ask("DELETE", draftPath(this.#opened.name));
+      if (response.status === 200) {
+        this.#look = this.#clean;
+        this.#acts.tell(say("bench.draft.dropped"), true);
+      } else {
+        this.#acts.tell(whyNot(response), false);
+      }
+    });
+    if (!this.#isChanged) {
+      this.#acts.open(this.#opened.name);
+    }
   }
 
   #save() {
     if (!this.#place.may_edit || this.#place.writes === "nowhere") {
       this.#acts.tell(this.#whereWords(), false);
     } else if (this.#opened.name === "") {
-      this.#askName("bench.save.as", (name) => this.#saveAs(name));
+      questionName(say("bench.save.as"), "", (name) => this.#saveAs(name));
     } else {
-      this.#put(this.#opened.name, this.#opened.version);
+      this.#put(this.#opened.name);
     }
   }
 
   #saveAs(name) {
-    this.#put(name, name === this.#opened.name ? this.#opened.version : "");
+    this.#put(name, name === this.#opened.name ? undefined : "");
   }
 
+  /** Saves what is on the bench now. What is changed while that takes its time is a draft of the look that has been saved. */
   async #put(name, base, sure) {
     const look = this.#look;
-    const response = await ask("PUT", `looks/${encodeURIComponent(name)}`, { look, base, sure });
+    const opened = this.#opened;
+    enable(byId("save"), false);
+    this.#acts.tell(say("bench.saving"), true);
+    await this.#next(async () => {
+      const response = await ask("PUT", lookPath(name), { look, base: base ?? this.#opened.version, sure });
+      if (response.status === 200) {
+        await this.#saved(name, look, response.answer);
+      } else if (opened === this.#opened) {
+        this.#notSaved(name, base, response);
+      }
+    });
+    enable(byId("save"), true);
+  }
+
+  async #saved(name, look, answer) {
+    const before = this.#opened.name;
+    this.#acts.tell(say("bench.saved", { look: name, file: answer.file }), true);
+    this.#acts.saved({ ...this.#opened, name, look, version: answer.version, from: answer.written, isNew: false }, look);
+    if (before !== name && before !== "") {
+      await ask("DELETE", draftPath(before), undefined, "d");
+    }
+    const gone = await ask("DELETE", draftPath(name), undefined, "d");
+    if (gone.status === 200) {
+      this.#keep(null);
+    }
+    this.tell(this.#look);
+  }
+
+  #notSaved(name, base, response) {
     const { status, answer } = response;
-    if (status === 200) {
-      clearTimeout(this.#waits);
-      await ask("DELETE", `drafts/${encodeURIComponent(this.#opened.name)}`);
-      this.#clean = look;
-      this.#acts.tell(say("bench.saved", { look: name, file: answer.file }), true);
-      this.#acts.saved({ ...this.#opened, name, version: answer.version, from: answer.written, isNew: false });
-    } else if (status === 412) {
+    if (status === 412) {
+      this.#acts.tell(say("bench.conflict.title", { look: name }), false);
       this.#solve(name, answer);
     } else if (status === 422) {
       this.#refuse(answer.mistakes ?? []);
     } else if (answer?.code === "fault_look") {
-      this.#ask(say("bench.fault.title"), say("bench.fault.words", { look: name }), [[say("bench.fault.save"), () => this.#put(name, base, true)]]);
+      this.#acts.tell(say("bench.not_saved"), false);
+      askWhetherSure(name, () => this.#put(name, base, true));
     } else {
       this.#acts.tell(whyNot(response), false);
     }
@@ -170,67 +245,74 @@ export class Keeping {
     const [first] = mistakes;
     this.#acts.tell(first === undefined ? say("bench.not_saved") : say("bench.not_saved.why", { what: first.what, instead: first.instead }), false);
     if (first !== undefined && first.layer !== null) {
-      this.#acts.blame(first.layer);
+      this.#acts.blame(first.layer, mistakes);
     }
   }
 
-  /** Somebody else has changed it meanwhile: what it was, what it is there, what it is here, and which of them it is to be. */
+  /** Somebody else has changed it meanwhile: what it is here, what it is there, what it was, and which of them it is to be. */
   #solve(name, { base, theirs, yours }) {
-    const lines = new Set((base?.toml ?? "").split("\n"));
-    const column = (code, one) => make("section", {}, make("h3", { text: say(code) }), make("pre", { tabindex: 0 },
-      ...(one === null ? [say("bench.conflict.gone")] : one.toml.split("\n").map((line) => make("span", { class: lines.has(line) ? "" : "new-line", text: `${line}\n` })))));
-    const columns = make("div", { class: "columns" }, column("bench.conflict.yours", yours), column("bench.conflict.theirs", theirs), column("bench.conflict.base", base));
-    this.#ask(say("bench.conflict.title", { look: name }), columns, [
+    const lines = (one) => one === null || one === undefined ? [say("bench.conflict.gone")] : one.toml.trimEnd().split("\n");
+    const texts = columns([[say("bench.conflict.yours"), lines(yours)], [say("bench.conflict.theirs"), lines(theirs)],
+      [say("bench.conflict.base"), base === null ? [say("bench.conflict.unknown")] : lines(base)]]);
+    question(say("bench.conflict.title", { look: name }), texts, [
       [say("bench.conflict.mine"), () => this.#put(name, theirs?.version ?? "")],
       [say("bench.conflict.their"), () => this.#dropDraft()],
     ]);
   }
 
-  /** Asks with buttons; whatever is answered, the question goes. */
-  #ask(title, content, answers) {
-    const dialog = byId("question");
-    setText(byId("question-title"), title);
-    byId("question-body").replaceChildren(content);
-    byId("question-answers").replaceChildren(...answers.map(([words, action]) => button(words, () => {
-      dialog.close();
-      action();
-    })), button(say("bench.cancel"), () => dialog.close()));
-    dialog.showModal();
-  }
-
-  #askName(code, action) {
-    const box = make("input", { id: "wanted-name", type: "text", required: true, maxlength: 40, pattern: "[a-z0-9\\-]{1,40}", spellcheck: "false", autocapitalize: "off", "aria-describedby": "wanted-help" });
-    box.value = this.#opened.name;
-    const form = make("form", { id: "name-form" }, make("label", { for: "wanted-name", text: say("bench.new.name") }), box, make("p", { id: "wanted-help", class: "note", text: say("bench.new.help") }));
-    form.addEventListener("submit", (event) => {
-      event.preventDefault();
-      byId("question").close();
-      action(box.value);
-    });
-    this.#ask(say(code), form, []);
-    byId("question-answers").prepend(make("button", { type: "submit", form: "name-form", class: "main", text: say(code) }));
-    box.select();
-  }
-
-  async #rename(to) {
-    const response = await ask("POST", `looks/${encodeURIComponent(this.#opened.name)}/rename`, { to, base: this.#opened.version });
-    if (response.status === 200) {
+  async #rename(to, sure) {
+    await this.#next(async () => {
+      const { name, version } = this.#opened;
+      const response = await ask("POST", `${lookPath(name)}/rename`, { to, base: version, sure });
+      if (response.status !== 200) {
+        this.#notDone(response, name, () => this.#rename(to, true));
+        return;
+      }
       this.#acts.tell(say("bench.renamed", { look: to }), true);
-      this.#acts.saved({ ...this.#opened, name: to, version: response.answer.version });
-    } else {
-      this.#acts.tell(whyNot(response), false);
-    }
+      this.#acts.saved({ ...this.#opened, name: to, version: response.answer.version }, this.#clean);
+      await ask("DELETE", draftPath(name), undefined, "d");
+      this.#keep(null);
+      this.tell(this.#look);
+    });
   }
 
   #remove() {
     const { name, version } = this.#opened;
-    this.#ask(say("bench.remove.look"), say("bench.remove.words", { look: name }), [[say("bench.remove.look"), async () => {
-      const response = await ask("DELETE", `looks/${encodeURIComponent(name)}?base=${encodeURIComponent(version)}`);
-      this.#acts.tell(response.status === 200 ? say("bench.removed", { look: name }) : whyNot(response), response.status === 200);
-      if (response.status === 200) {
-        this.#acts.open(response.answer.from === "" ? "" : name);
+    const remove = (sure) => ask("DELETE", `${lookPath(name)}?base=${encodeURIComponent(version)}${sure ? "&sure=true" : ""}`);
+    question(say("bench.remove.look"), say("bench.remove.words", { look: name }), [[say("bench.remove.look"), () => this.#do(remove, say("bench.removed", { look: name }), name)]]);
+  }
+
+  /** A look that shows a fault is changed only if somebody is sure. */
+  #notDone(response, look, again) {
+    this.#acts.tell(whyNot(response), false);
+    if (response.answer?.code === "fault_look") {
+      askWhetherSure(look, again);
+    }
+  }
+
+  /** Writes something, and opens the look that this was about as it is then; of the cues, no look. */
+  async #do(write, words, look, sure) {
+    const done = await this.#next(async () => {
+      const response = await write(sure);
+      const well = response.status === 200;
+      if (well) {
+        this.#acts.tell(words, true);
+      } else {
+        this.#notDone(response, look, () => this.#do(write, words, look, true));
       }
-    }]]);
+      if (well && look === this.#opened.name) {
+        await ask("DELETE", draftPath(look), undefined, "d");
+        this.#look = this.#clean;
+        this.#waiting = false;
+      }
+      return well;
+    });
+    if (done && look !== "") {
+      await this.#acts.open(look);
+    }
+    if (done) {
+      await this.#acts.written();
+    }
   }
 
   async #listVersions() {
@@ -247,13 +329,11 @@ export class Keeping {
   }
 
   #restore(id, look, toml) {
-    this.#ask(say("bench.restore"), make("pre", { tabindex: 0, text: toml === "" ? say("bench.restore.nothing") : toml }), [[say("bench.restore"), async () => {
-      const now = look === "" ? await ask("GET", "cues") : await ask("GET", `looks/${encodeURIComponent(look)}`);
-      const response = await ask("POST", "restore", { id, base: now.answer?.version ?? "" });
-      this.#acts.tell(response.status === 200 ? say("bench.restored") : whyNot(response), response.status === 200);
-      if (response.status === 200) {
-        this.#acts.open(look === "" ? this.#opened.name : look);
-      }
-    }]]);
+    const restore = async (sure) => {
+      const now = await ask("GET", look === "" ? "cues" : lookPath(look));
+      return now.status === 0 ? now : ask("POST", "restore", { id, base: now.answer.version ?? "", sure });
+    };
+    const before = make("pre", { tabindex: 0, text: toml === "" ? say("bench.restore.nothing") : toml });
+    question(say("bench.restore"), before, [[say("bench.restore"), () => this.#do(restore, say("bench.restored"), look)]]);
   }
 }

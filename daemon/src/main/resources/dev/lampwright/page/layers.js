@@ -24,7 +24,7 @@ const BEGINNINGS = {
 
 export class Layers {
   #list;
-  #vocabulary;
+  #vocabulary = null;
   #change;
   #tellWords;
   #look = { layers: [] };
@@ -35,12 +35,18 @@ export class Layers {
    * change is called with a look as it is to be, a name for what was changed, and the same for all that a hand does in one go; tell with what
    * has happened, to be read out.
    */
-  constructor(list, adds, vocabulary, change, tell) {
+  constructor(list, adds, change, tell) {
     this.#list = list;
-    this.#vocabulary = vocabulary;
     this.#change = change;
     this.#tellWords = tell;
     adds.replaceChildren(...Object.entries(BEGINNINGS).map(([name, layer]) => button(say(`bench.add.${name}`), () => this.#add({ ...layer }), { "data-add": name })));
+  }
+
+  /** What layers can be made of. */
+  lay(vocabulary) {
+    this.#vocabulary = vocabulary;
+    this.#rows.clear();
+    this.#list.replaceChildren();
   }
 
   /** The look as it is, and what is wrong with it. */

@@ -25,11 +25,18 @@ export class Meters {
     setText(byId("meter-words"), [...care, ...wrongWords(look.layers.length === 0 ? [] : mistakes, look), ...dimmedWords(current), ...this.#alikeWords()].join(" "));
   }
 
-  /** Which states look like those of this look, and to whom; null while that is being found out. */
+  /** It could not be found out, for a reason in words. */
+  fail(words) {
+    meter("current", "–", 0, "");
+    meter("flashes", "–", 0, "");
+    setText(byId("meter-words"), words);
+  }
+
+  /** Which states look like those of this look, and to whom; null while that is being found out, undefined if it could not be. */
   tellAlike(alike) {
     this.#alike = alike;
-    const others = alike === null ? [] : [...new Set(alike.map(({ other }) => other))];
-    const words = alike === null ? say("bench.meter.alike.wait") : others.length === 0 ? say("bench.meter.alike.none") : say("bench.meter.alike.some", { count: others.length });
+    const others = [...new Set((alike ?? []).map(({ other }) => other))];
+    const words = alike === null ? say("bench.meter.alike.wait") : alike === undefined ? "–" : others.length === 0 ? say("bench.meter.alike.none") : say("bench.meter.alike.some", { count: others.length });
     meter("alike", words, others.length === 0 ? 0 : 1, others.length === 0 ? "" : "care");
   }
 

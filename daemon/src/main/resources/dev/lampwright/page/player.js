@@ -14,22 +14,26 @@ const NOW = "now";
 export class Player {
   #state = NOW;
   #values = {};
-  #choice;
+  #choice = new Choice(say("bench.play.state"), (state) => this.#play(state));
   #sliders = new Map();
   #onChange;
   #report = null;
+  #replay;
 
-  /** onChange is called whenever the printer does something else. */
-  constructor({ states, signals }, onChange) {
+  /** onChange is called whenever the printer does something else, with whether somebody plays it now, or the guards are on or off. */
+  constructor(onChange) {
     this.#onChange = onChange;
-    this.#choice = new Choice(say("bench.play.state"), (state) => this.#play(state));
-    this.#choice.offer([[NOW, say("bench.play.now")], ...states.map((state) => [state, say(`state.${state}`)])]);
     this.#choice.tell(NOW);
     byId("play-state").replaceChildren(this.#choice.element);
-    byId("guards").addEventListener("change", onChange);
+    byId("guards").addEventListener("change", () => onChange(false));
     byId("play-part").open = matchMedia("(min-width: 64rem)").matches;
+  }
+
+  /** What the printer can do. */
+  lay({ states, signals }) {
+    this.#choice.offer([[NOW, say("bench.play.now")], ...states.map((state) => [state, say(`state.${state}`)])]);
     this.#sliders = new Map(signals.map((signal) => [signal.name, new SignalSlider(signal, (value) => this.#set(signal.name, value))]));
-    this.#values = Object.fromEntries(signals.map(({ name, now }) => [name, now ?? null]));
+    this.#values = Object.fromEntries(signals.map(({ name, now }) => [name, this.#values[name] ?? now ?? null]));
     this.#tell();
   }
 
@@ -52,6 +56,13 @@ export class Player {
     }
   }
 
+  /** A recording is replayed: what the printer does in it, in words, or undefined if none is any more. */
+  tellReplay(words) {
+    this.#replay = words;
+    this.#choice.tell(words === undefined ? this.#state : null);
+    this.#tellSum();
+  }
+
   /** Which signals the look follows: these come first, the others are put away. */
   follow(names) {
     const followed = [...this.#sliders].filter(([name]) => names.includes(name));
@@ -67,7 +78,7 @@ export class Player {
       this.#values[name] = state === NOW ? this.#report?.signals?.[name] ?? null : usualValue(name, state);
     }
     this.#tell();
-    this.#onChange();
+    this.#onChange(true);
   }
 
   #set(name, value) {
@@ -77,12 +88,16 @@ export class Player {
     }
     this.#values = { ...this.#values, [name]: value };
     this.#tell();
-    this.#onChange();
+    this.#onChange(true);
   }
 
   #tell() {
-    setText(byId("play-sum"), this.#state === NOW ? say("bench.play.now") : say(`state.${this.#state}`));
+    this.#tellSum();
     this.#sliders.forEach((slider, name) => slider.tell(this.#values[name] ?? null));
+  }
+
+  #tellSum() {
+    setText(byId("play-sum"), this.#replay ?? (this.#state === NOW ? say("bench.play.now") : say(`state.${this.#state}`)));
   }
 }
 

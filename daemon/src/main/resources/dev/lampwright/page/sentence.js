@@ -99,3 +99,43 @@ export function signalValue(name, value) {
   const unit = name.endsWith("_C") ? "°C" : name.endsWith("K_per_s") ? "K/s" : name.endsWith("_per_h") ? "/h" : name.endsWith("_s") ? "s" : "";
   return unit === "" ? percent(value) : say("reading", { number: Math.round(100 * value) / 100, unit });
 }
+
+/** What has to be so, as a sentence. */
+export function cueWords(cue) {
+  const states = (words) => [words].flat().map(stateWords).join(say("bench.cue.or"));
+  const parts = [];
+  for (const key of ["state", "any", "all", "alarm"]) {
+    if (cue[key] !== undefined) {
+      parts.push(say(`bench.cue.${key}`, { what: states(cue[key]) }));
+    }
+  }
+  if (cue.signal !== undefined) {
+    const signal = signalWords(cue.signal);
+    const [above, below] = [cue.above, cue.below].map((value) => value === undefined ? undefined : signalValue(cue.signal, value));
+    const code = above === undefined ? "below" : below === undefined ? "above" : "between";
+    parts.push(say(`bench.cue.${code}`, { signal, above: above ?? "", below: below ?? "" }));
+  }
+  if (cue.event !== undefined) {
+    parts.push(say("bench.cue.event", { event: cue.event }));
+  }
+  if (cue.view !== undefined) {
+    parts.push(say("bench.cue.view", { view: cue.view }));
+  }
+  return parts.length === 0 ? say("bench.cue.always") : say("bench.cue.when", { what: parts.join(say("bench.cue.and")) });
+}
+
+/** A state or where an alarm is; of one of several printers, with its name. */
+function stateWords(word) {
+  const at = word.lastIndexOf(".");
+  const bare = word.slice(at + 1);
+  if (isSaid(`alarm.${bare}`)) {
+    return say(`alarm.${bare}`);
+  }
+  const words = say("bench.cue.quoted", { what: isSaid(`state.${bare}`) ? say(`state.${bare}`) : bare });
+  return at < 0 ? words : `${word.slice(0, at)} ${words}`;
+}
+
+/** How long it takes to come, if that is said. */
+export function fadeWords({ fade_s: fade }) {
+  return fade === undefined ? "" : `, ${say("bench.cue.faded", { seconds: fade })}`;
+}

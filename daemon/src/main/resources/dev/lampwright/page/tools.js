@@ -27,17 +27,19 @@ export class Tools {
     document.querySelectorAll("dialog [data-close]").forEach((close) => close.addEventListener("click", () => close.closest("dialog").close()));
   }
 
-  /** Which looks there are, and what names may be. */
-  lay({ looks }, { limits }) {
+  /** Which looks there are, which names have drafts, and what names may be. */
+  lay({ looks }, drafts, { limits }) {
     this.#looks = looks;
     byId("new-name").pattern = limits.name.replace("-]", "\\-]");
-    byId("open-look").replaceChildren(...this.#options());
+    const begun = drafts.filter((name) => !looks.some((look) => look.name === name));
+    byId("open-look").replaceChildren(...(begun.length === 0 ? [] : [make("optgroup", { label: say("bench.from.draft") }, ...begun.map((name) => new Option(name, name)))]), ...this.#options());
+    byId("open-look").value = this.#opened.name;
     byId("new-from").replaceChildren(new Option(say("bench.new.nothing"), ""), ...this.#options());
   }
 
   /** Looks under what they have in common, each with the states that put it on. */
   #options() {
-    const groups = { "bench.from.own": ["file", "overlay"], "bench.from.built_in": ["built-in"], "bench.from.swatch": ["swatch"] };
+    const groups = { "bench.from.own": ["file", "overlay", "shop"], "bench.from.built_in": ["built-in"], "bench.from.swatch": ["swatch"] };
     return Object.entries(groups).map(([code, sources]) =>
       make("optgroup", { label: say(code) }, ...this.#looks.filter(({ from }) => sources.includes(from)).map((look) => new Option(optionWords(look), look.name))));
   }
@@ -46,7 +48,7 @@ export class Tools {
   opened(look) {
     this.#opened = look;
     byId("open-look").value = look.name;
-    const codes = { "built-in": "bench.is_from.built_in", file: "bench.is_from.file", overlay: "bench.is_from.overlay", swatch: "bench.is_from.swatch" };
+    const codes = { "built-in": "bench.is_from.built_in", file: "bench.is_from.file", shop: "bench.is_from.file", overlay: "bench.is_from.overlay", swatch: "bench.is_from.swatch" };
     const below = look.swatch_layers > 0 ? `. ${say("bench.swatch_layers", { count: look.swatch_layers, swatch: look.look.swatch })}` : "";
     setText(byId("look-from"), say(look.isNew ? "bench.is_from.new" : codes[look.from] ?? "bench.is_from.new") + below);
   }
@@ -72,6 +74,10 @@ export class Tools {
       return;
     }
     const key = event.key.toLowerCase();
+    if (key === "s") {
+      event.preventDefault();
+      byId("save").click();
+    }
     const id = key === "y" || (key === "z" && event.shiftKey) ? "redo" : key === "z" ? "undo" : "";
     if (id !== "") {
       event.preventDefault();
