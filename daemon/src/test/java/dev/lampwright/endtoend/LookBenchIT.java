@@ -3,13 +3,9 @@ package dev.lampwright.endtoend;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Browser;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -30,15 +26,8 @@ import org.openqa.selenium.Keys;
  * and AA, as far as axe-core (Deque Systems) can check it.
  */
 @Tag("alone")
-@Timeout(120)
+@Timeout(180)
 class LookBenchIT {
-    private static final String AXE = """
-            const done = arguments[arguments.length - 1];
-            const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-            axe.run(document, { runOnly: { type: 'tag', values: tags } })
-              .then((results) => done(JSON.stringify({ passes: results.passes.length, violations: results.violations })));
-            """;
-
     /** What has no text of its own where there should be one, or the bare code of one. */
     private static final String UNSAID = """
             return [...document.querySelectorAll('[data-say]')]
@@ -48,11 +37,13 @@ class LookBenchIT {
 
     private static PageBench bench;
     private static Browser browser;
+    private static Editor editor;
 
     @BeforeAll
     static void start(@TempDir Path folder) {
         bench = new PageBench(folder);
         browser = bench.browser();
+        editor = new Editor(bench);
     }
 
     @AfterAll
@@ -69,10 +60,7 @@ class LookBenchIT {
 
     @AfterEach
     void thePageHasComplainedOfNothing() {
-        List<String> complaints = browser.complaints().stream()
-                .filter(line -> line.startsWith("SEVERE") && !line.contains("Failed to load resource"))
-                .toList();
-        assertEquals(List.of(), complaints);
+        assertEquals(List.of(), editor.complaints());
     }
 
     private static void open(String look) {
@@ -236,41 +224,84 @@ class LookBenchIT {
                                 frame.fromHost() && Birch.still(Birch.IDLE).isOn(frame.strip())));
     }
 
+    /** In dark and light, on a phone: with nothing, with each kind of layer opened, with every part opened, and with each dialog. */
     @Test
-    void everybodyCanUseIt() throws IOException {
-        String axe;
-        try (InputStream script = LookBenchIT.class.getResourceAsStream("/axe.min.js")) {
-            axe = new String(script.readAllBytes(), StandardCharsets.UTF_8);
-        }
+    void everybodyCanUseItInEachOfItsStates() throws IOException {
         List<String> found = new ArrayList<>();
         for (String scheme : List.of("dark", "light")) {
             browser.prefer(scheme, false);
             browser.resize(360, 740, 1);
             open("honey-jar");
-            browser.all(".sentence").get(0).sendKeys(Keys.ENTER);
-            assertEquals(360L, browser.run("return document.documentElement.scrollWidth"), "no scrolling sideways");
-            browser.run(axe);
-            JsonNode result = new ObjectMapper().readTree(String.valueOf(browser.await(AXE)));
-            assertTrue(result.get("passes").asInt() > 15, "axe has looked at the page");
-            for (JsonNode violation : result.get("violations")) {
-                found.add(scheme + ": " + violation.get("id") + " " + violation.get("help") + " "
-                        + violation.get("nodes").findValuesAsText("html"));
+            found.addAll(editor.violations(scheme + ", as it is opened"));
+            for (String kind : List.of("gradient", "bar", "band", "glints", "embers")) {
+                editor.add(kind);
+                found.addAll(editor.violations(scheme + ", " + kind));
+                assertEquals(360L, width(), "no scrolling sideways with " + kind);
+            }
+            openAllParts();
+            found.addAll(editor.violations(scheme + ", all parts"));
+            assertEquals(360L, width(), "no scrolling sideways with all parts");
+            for (String opener : List.of("#other", "#copy", "#save-as")) {
+                editor.press(opener);
+                editor.await("a dialog", () -> !browser.all("dialog[open]").isEmpty());
+                found.addAll(editor.violations(scheme + ", " + opener));
+                browser.run("document.querySelector('dialog[open]').close()");
             }
         }
         assertEquals(List.of(), found);
     }
 
+    private static long width() {
+        return (Long) browser.run("return document.documentElement.scrollWidth");
+    }
+
+    /** The printer that is played, the recordings, older versions, and a cue. */
+    private static void openAllParts() {
+        browser.run("document.querySelectorAll('details').forEach((part) => { part.open = true; })");
+        editor.press("[data-cue='0 edit']");
+        editor.give("[data-cue='field signal']", "nozzle.actual_C");
+    }
+
     @Test
     void itSpeaksTheBrowsersLanguageAndFitsAPhone() {
         browser.resize(360, 740, 1);
-        for (String language : List.of("de-DE", "es-ES", "fr-FR", "zh-CN")) {
+        for (String language : List.of("en-GB", "de-DE", "es-ES", "fr-FR", "zh-CN")) {
             browser.speak(language);
             browser.open(bench.url() + "bench.html?look=honey-jar");
             Await.until("the layers", () -> !browser.all(".sentence").isEmpty());
             assertEquals(List.of(), browser.run(UNSAID), language);
-            browser.all(".sentence").get(0).sendKeys(Keys.ENTER);
-            assertEquals(360L, browser.run("return document.documentElement.scrollWidth"), language);
+            for (String kind : List.of("gradient", "band", "glints")) {
+                editor.add(kind);
+                assertEquals(360L, width(), language + ", " + kind);
+            }
+            openAllParts();
+            assertEquals(360L, width(), language);
+            Object codes =
+                    browser.run("return document.body.innerText.match(/\\b(bench|why|state|signal)\\.[a-z_.]+/g)");
+            assertEquals(null, codes, language);
         }
         browser.speak("en-GB");
+    }
+
+    /** Whoever edits a layer far down sees what it costs. */
+    @Test
+    void theLimitsStayInViewWhileALayerIsEdited() {
+        for (int[] size : new int[][] {{360, 740}, {1440, 900}}) {
+            browser.resize(size[0], size[1], 1);
+            open("honey-jar");
+            editor.add("band");
+            for (String key : List.of("colour", "zone", "rhythm", "blend")) {
+                browser.run(
+                        "const box = document.querySelector(`.layer:first-child [data-key=${arguments[0]}]`);"
+                                + " box.querySelector('input, select, button').focus(); box.scrollIntoView({ block: 'nearest' });",
+                        key);
+                for (String meter : List.of("current", "flashes", "alike")) {
+                    assertTrue(editor.isSeen("#meter-" + meter + " .value"), size[0] + " px, " + key + ": " + meter);
+                }
+                assertTrue(
+                        editor.isSeen(".layer:first-child [data-key=" + key + "] :is(input, select, button)"),
+                        size[0] + " px: " + key);
+            }
+        }
     }
 }

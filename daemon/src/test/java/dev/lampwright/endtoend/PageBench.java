@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 
 /**
@@ -63,14 +64,25 @@ final class PageBench implements AutoCloseable {
      * @param pageLines additional lines of the section {@code [page]}
      */
     PageBench(Path folder, String... pageLines) {
+        this(folder, UnaryOperator.identity(), pageLines);
+    }
+
+    /**
+     * Sets it up with another configuration, and opens the page.
+     *
+     * @param folder for files and the device node
+     * @param other changes the text of the configuration file
+     * @param pageLines additional lines of the section {@code [page]}
+     */
+    PageBench(Path folder, UnaryOperator<String> other, String... pageLines) {
         controller = PtyController.pluggedIn(folder);
-        config = configure(folder, List.of(pageLines));
+        config = configure(folder, other, List.of(pageLines));
         daemon = RunningDaemon.start(config);
         browser = Browser.start();
         awaitPage();
     }
 
-    private Path configure(Path folder, List<String> pageLines) {
+    private Path configure(Path folder, UnaryOperator<String> other, List<String> pageLines) {
         String page = "\n[desk]\nprefix = \"lampwright/birch\"\n[alarm]\nsequence = \"M\"\n[page]\nport = " + port
                 + "\n" + String.join("\n", pageLines) + "\n";
         Path file = birch.configure(folder, controller.port(), BAUD);
@@ -80,7 +92,7 @@ final class PageBench implements AutoCloseable {
                     .replace("[printer.readings]\n", "[printer.readings]\n" + OWN_READINGS)
                     .replaceFirst("fault = \\{ layers.*\n", "")
                     .replaceFirst("\\[\\[cues]]\nstate = \"fault\"\nlook = \"fault\"\nfade_s = 0\n", "");
-            return Files.writeString(file, text + page);
+            return Files.writeString(file, other.apply(text + page));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
