@@ -4,6 +4,7 @@ import { Newest } from "./asks.js";
 import { ask, whyNot } from "./bench_server.js";
 import { CueForm } from "./cue_form.js";
 import { button, enable, make, setText } from "./dom.js";
+import { mistakeWords } from "./mistakes.js";
 import { askWhetherSure, columns, question } from "./question.js";
 import { cueWords, fadeWords } from "./sentence.js";
 import { say } from "./words.js";
@@ -195,7 +196,7 @@ export class Cues {
 
   /** The cue to blame is opened. */
   #refuse([first]) {
-    this.#acts.tell(first === undefined ? say("bench.not_saved") : say("bench.not_saved.why", first), false);
+    this.#acts.tell(first === undefined ? say("bench.not_saved") : say("bench.not_saved.why", { what: mistakeWords(first) }), false);
     if (first !== undefined && (first.cue ?? null) !== null) {
       this.#open = first.cue;
       this.#list();

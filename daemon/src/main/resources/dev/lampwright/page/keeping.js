@@ -2,6 +2,7 @@
 
 import { ask, why, whyNot } from "./bench_server.js";
 import { button, enable, make, setText } from "./dom.js";
+import { mistakeWords } from "./mistakes.js";
 import { askWhetherSure, columns, question, questionName } from "./question.js";
 import { moment } from "./values.js";
 import { reason, say } from "./words.js";
@@ -243,7 +244,7 @@ export class Keeping {
 
   #refuse(mistakes) {
     const [first] = mistakes;
-    this.#acts.tell(first === undefined ? say("bench.not_saved") : say("bench.not_saved.why", { what: first.what, instead: first.instead }), false);
+    this.#acts.tell(first === undefined ? say("bench.not_saved") : say("bench.not_saved.why", { what: mistakeWords(first) }), false);
     if (first !== undefined && first.layer !== null) {
       this.#acts.blame(first.layer, mistakes);
     }

@@ -5,6 +5,7 @@ import { button, enable, icon, make, setText } from "./dom.js";
 import { Drag } from "./drag.js";
 import { LayerForm } from "./layer_form.js";
 import { added, idOf, moved, removed, replaced, withKeys } from "./look_edit.js";
+import { mistakeAt } from "./mistakes.js";
 import { describe, opacityWords } from "./sentence.js";
 import { say } from "./words.js";
 
@@ -226,7 +227,7 @@ class Row {
     this.#eye.setAttribute("aria-pressed", layer.hidden === true);
     this.#eye.setAttribute("aria-label", say("bench.hide", { layer: words }));
     this.element.classList.toggle("hidden-layer", layer.hidden === true);
-    setText(this.#wrong, mistakes.map(({ key, what, instead }) => `${key === "" ? "" : `${key}: `}${what}; ${instead}`).join(" "));
+    setText(this.#wrong, mistakes.map((mistake) => say("bench.sentence", { words: mistakeAt(mistake) })).join(" "));
     this.#wrong.hidden = mistakes.length === 0;
     enable(this.#up, place > 0);
     enable(this.#down, place < count - 1);

@@ -2,6 +2,7 @@
 
 import { setText } from "./dom.js";
 import { flashes } from "./look_edit.js";
+import { mistakeWords } from "./mistakes.js";
 import { describe } from "./sentence.js";
 import { percent } from "./values.js";
 import { LOCALE, say } from "./words.js";
@@ -47,11 +48,11 @@ export class Meters {
   }
 }
 
-/** One line for each thing for which a look would be refused. The reasons are the daemon's own, in its English. */
+/** One line for each thing for which a look would be refused. */
 function wrongWords(mistakes, look) {
-  return mistakes.map(({ layer, what, instead }) => {
-    const whose = layer === null || look.layers[layer] === undefined ? say("bench.wrong.look") : describe(look.layers[layer]);
-    return say("bench.wrong", { layer: whose, what, instead });
+  return mistakes.map((mistake) => {
+    const layer = look.layers[mistake.layer];
+    return say("bench.wrong", { layer: layer === undefined ? say("bench.wrong.look") : describe(layer), what: mistakeWords(mistake) });
   });
 }
 
