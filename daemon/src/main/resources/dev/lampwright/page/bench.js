@@ -300,7 +300,7 @@ const checks = new Newest(async ({ name, look }) => {
   if (response.status === 200) {
     meters.tell(response.answer, look);
     takeMistakes(response.answer.mistakes, look);
-  } else {
+  } else if (response.answer?.code !== "newer") {
     meters.fail(whyNot(response));
   }
 });

@@ -4,7 +4,7 @@ import { Choice } from "./choice.js";
 import { button, enable, make } from "./dom.js";
 import { follow } from "./follow.js";
 import { Colours } from "./picker.js";
-import { signalWords } from "./sentence.js";
+import { rhythmWords, signalWords } from "./sentence.js";
 import { capital } from "./values.js";
 import { isSaid, say } from "./words.js";
 
@@ -20,6 +20,9 @@ const MIXTURES = ["oklab", "oklch shorter"];
 const MOVES = ["cycle_s", "speed_px_per_s", "speed_zones_per_s"];
 /** Rhythms that are offered before those of sea charts. */
 const FIRST_RHYTHMS = ["F", "swell 4s", "on 0.5s off 1.5s"];
+
+/** Those that are not of sea charts are said in words. */
+const OWN_RHYTHM = /^(swell|on) /;
 
 let count = 0;
 
@@ -48,6 +51,13 @@ export function fieldFor(key, vocabulary, change) {
     case "numbers": return new TextField(key, (text) => put(numbers(text)), (value) => (value ?? []).join(", "));
     default: return new TextField(key, put, (value) => value ?? "");
   }
+}
+
+/** The name of a word that a key can be, in words. */
+function choiceWords(key, choice) {
+  const word = choice.replace(/[^a-z]/g, "_");
+  const code = key === "blend" ? `bench.blend.${word}` : `bench.interpolation.${word}`;
+  return isSaid(code) ? say(code) : choice;
 }
 
 /** A line with a name, a control, and a way back to the default. */
@@ -146,7 +156,7 @@ class WordField {
     this.#key = key;
     const id = newId();
     this.#list = make("select", { id, onchange: () => put(this.#list.value === key.usual ? undefined : this.#list.value) });
-    this.#list.append(...(key.choices ?? MIXTURES).map((choice) => new Option(choice, choice)));
+    this.#list.append(...(key.choices ?? MIXTURES).map((choice) => new Option(choiceWords(key.name, choice), choice)));
     this.element = line(key.name, id, this.#list);
   }
 
@@ -233,7 +243,7 @@ class RhythmField {
     const give = (rhythm) => put(rhythm === "F" || rhythm === "" ? undefined : rhythm);
     const offered = [...new Set([...FIRST_RHYTHMS, ...rhythms])];
     this.#choice = new Choice(keyWords(key.name), give);
-    this.#choice.offer(offered.map((rhythm) => [rhythm, rhythm === "F" ? say("bench.rhythm.steady") : rhythm]));
+    this.#choice.offer(offered.map((rhythm) => [rhythm, rhythm === "F" ? say("bench.rhythm.steady") : OWN_RHYTHM.test(rhythm) ? capital(rhythmWords(rhythm)) : rhythm]));
     const id = newId();
     this.#box = make("input", { id, type: "text", spellcheck: "false", onchange: () => give(this.#box.value.trim()) });
     this.element = make("div", { class: "field wide", "data-key": key.name }, this.#choice.element,

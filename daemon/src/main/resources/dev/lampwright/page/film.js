@@ -39,7 +39,7 @@ export class Film {
    * second shows, how long it is, and whether it starts over.
    */
   load(preview, part = null) {
-    const follows = part !== null && this.#waits;
+    const begins = part !== null && (this.#waits || part.at_s !== this.#part?.at_s || part.speed !== this.#part.speed);
     this.#frames = framesOf(preview);
     this.#shown = preview.shown ?? [];
     this.#step = 1000 / preview.rate;
@@ -47,7 +47,7 @@ export class Film {
     this.#waits = false;
     byId("time").max = part === null ? this.#frames.length - 1 : part.seconds;
     byId("time").step = part === null ? 1 : part.seconds / STEPS;
-    this.#seek(follows ? 0 : Math.min(this.#at, this.#frames.length - 1), true);
+    this.#seek(begins ? 0 : Math.min(this.#at, this.#frames.length - 1), true);
     this.#run(this.#timer !== 0);
   }
 

@@ -74,7 +74,7 @@ function ways(layer) {
 }
 
 /** How a rhythm goes; those of sea charts by their own notation. */
-function rhythmWords(rhythm = "F") {
+export function rhythmWords(rhythm = "F") {
   const swell = /^swell ([\d.]+) ?s$/.exec(rhythm);
   if (swell !== null) {
     return say("bench.is.swells", { seconds: Number(swell[1]) });
