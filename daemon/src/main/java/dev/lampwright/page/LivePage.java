@@ -99,7 +99,8 @@ public final class LivePage implements AutoCloseable {
             throws IOException {
         PageServer opened =
                 new PageServer(settings, daemons, rejected, advice, benches, Handbook.in(Handbook.INSTALLED));
-        LOG.info("the live page is at {}", opened.url());
+        String others = opened.urlForOthers();
+        LOG.info("the live page is at {}{}", opened.url(), others.isEmpty() ? "" : ", for other devices at " + others);
         return opened;
     }
 

@@ -606,6 +606,21 @@ class LivePageTest {
         }
     }
 
+    /** The address for this machine does not work on a phone. */
+    @Test
+    void theLogAlsoHasTheAddressForOtherDevices() throws IOException {
+        try (CapturedLog log = new CapturedLog(LivePage.class.getName());
+                PageRig rig = PageRig.usual();
+                LivePage page = new LivePage(rig.daemon(), Advice.NONE, System::nanoTime)) {
+            Path token = Files.writeString(folder.resolve("token"), PageRig.TOKEN + "\n");
+            String served = "port = 0\ntls = true\nhosts = [\"light.example\"]\ntoken_file = \"" + token + '"';
+            page.follow(PageRig.config("pixels = 30", served).page());
+            String url = page.url().orElseThrow();
+            String line = "INFO the live page is at " + url + ", for other devices at https://light.example/";
+            assertTrue(log.lines().contains(line), log.lines()::toString);
+        }
+    }
+
     /** 192.0.2.0/24 is for documentation, so no machine has an address in it: RFC 5737, section 3. */
     @Test
     void anAddressThatThisMachineDoesNotHaveIsTriedAgainUntilAnotherIsWanted() throws IOException {
