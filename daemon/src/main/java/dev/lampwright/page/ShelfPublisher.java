@@ -154,12 +154,16 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
     private void lookAtStates(long nanos) {
         List<Seen> seen = new ArrayList<>();
         Set<String> ours = new HashSet<>();
+        Set<String> hosts = new HashSet<>();
         here.values().forEach(rig -> {
             ShelfRow row = rig.row();
             ours.add(row.status().run());
+            hosts.add(row.status().host());
             seen.add(new Seen(rig.id(), row, true));
         });
+        Map<String, String> off = rejected.get();
         List<Seen> others = elsewhere.rows(ours, nanos).stream()
+                .filter(found -> !isLeftBehind(found.row(), hosts, off.keySet()))
                 .map(found -> new Seen(id("at " + found.where()), found.row(), false))
                 .toList();
         forgetStripsBut(others);
@@ -167,7 +171,7 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
         seen.sort((one, other) -> ShelfRow.ORDER.compare(one.row(), other.row()));
         ShelfMessage message = new ShelfMessage();
         seen.stream().filter(ShelfPublisher::isInAlarm).forEach(one -> add(one, message));
-        rejected.get().forEach((name, why) -> message.addRejected(id("here " + name), name, why));
+        off.forEach((name, why) -> message.addRejected(id("here " + name), name, why));
         seen.stream().filter(one -> !isInAlarm(one)).forEach(one -> add(one, message));
         String brokers = elsewhere.brokers();
         String text = message.text(Release.version(), brokers.isEmpty() ? Optional.empty() : Optional.of(brokers));
@@ -176,6 +180,13 @@ final class ShelfPublisher implements PageHandler.Stream, AutoCloseable {
             states = ServerEvent.of(Topic.SHELF.word(), text);
             viewers.tell(Topic.SHELF, states);
         }
+    }
+
+    /** What a rig of this computer last reported before its file was rejected: it is listed with the reason, and once is enough. */
+    private static boolean isLeftBehind(ShelfRow row, Set<String> hosts, Set<String> off) {
+        return !row.standing().isThere()
+                && off.contains(row.status().rig())
+                && hosts.contains(row.status().host());
     }
 
     /** A rig of another daemon that was withdrawn, and returns with the same colours, must be drawn again. */

@@ -11,6 +11,7 @@ import dev.lampwright.shelf.Statuses;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Browser;
 import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.upkeep.Machine;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -50,6 +51,7 @@ class ShelfPageIT {
         broker = Mosquitto.start();
         rig = new ShelfRig(broker.url(), 60, "", List.of("alder", "birch", "rowan", "hazel"));
         rig.reject("oak", "rigs/oak.toml line 3: is not valid");
+        broker.publish("hall/oak/status", stoppedHere("oak"), true);
         browser = Browser.start();
         browser.resize(1100, 900, 1);
         tell("alder", "RUN", 0.42, 720, "");
@@ -64,6 +66,13 @@ class ShelfPageIT {
         browser.close();
         rig.close();
         broker.close();
+    }
+
+    /** What a rig of this computer reported last, before its file was rejected: it is on the shelf once. */
+    private static String stoppedHere(String name) {
+        String status = "{\"program\":\"lampwright\",\"online\":false,\"why\":\"stopped\",\"version\":\"1\","
+                + "\"host\":\"%s\",\"rig\":\"%s\",\"run\":\"f0\"}";
+        return status.formatted(Machine.name(), name);
     }
 
     private static void tell(String name, String phase, double done, int left, String words) {
