@@ -2,11 +2,12 @@
 
 import { setText } from "./dom.js";
 import { duration } from "./values.js";
-import { say } from "./words.js";
+import { LOCALE, say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
 /** How many steps a recording has for whoever moves through it. */
 const STEPS = 200;
+const TENTHS = new Intl.NumberFormat(LOCALE, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 
 export class Film {
   #show;
@@ -115,7 +116,7 @@ export class Film {
     this.#at = at;
     const second = this.#secondAt(at);
     byId("time").value = this.#part === null ? at : second;
-    const words = this.#part === null ? say("bench.time", { seconds: second.toFixed(1) }) : duration(second);
+    const words = this.#part === null ? say("bench.time", { seconds: TENTHS.format(second) }) : duration(second);
     byId("time").setAttribute("aria-valuetext", words);
     setText(byId("time-words"), words);
     if (this.#frames[at] !== undefined) {

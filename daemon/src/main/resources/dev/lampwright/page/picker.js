@@ -4,13 +4,14 @@ import { button, enable, make, setText } from "./dom.js";
 import { encoded } from "./light.js";
 import { fits, lightOf, MOST_CHROMA, parsed, written } from "./oklch.js";
 import { percent } from "./values.js";
-import { say } from "./words.js";
+import { LOCALE, say } from "./words.js";
 
 /** Samples along a slider. */
 const SAMPLES = 96;
+const THOUSANDTHS = new Intl.NumberFormat(LOCALE, { minimumFractionDigits: 3, maximumFractionDigits: 3 });
 const PARTS = [
   { part: "l", most: 1, step: 0.005, words: (value) => percent(value) },
-  { part: "c", most: MOST_CHROMA, step: 0.005, words: (value) => value.toFixed(3) },
+  { part: "c", most: MOST_CHROMA, step: 0.005, words: (value) => THOUSANDTHS.format(value) },
   { part: "h", most: 360, step: 1, words: (value) => `${Math.round(value)}°` },
   { part: "alpha", most: 1, step: 0.01, words: (value) => percent(value) },
 ];
