@@ -1,12 +1,15 @@
 package dev.lampwright.colour;
 
+import java.lang.ref.WeakReference;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
+import java.util.Map;
+import java.util.WeakHashMap;
 
 /**
  * Colours from 0 to 1, flowing one into the next or in steps. Everything is calculated in advance, so that lookups are cheap and allocate
- * nothing. A value: immutable, and equal to another with the same stops and the same interpolation.
+ * nothing. A value: immutable, and equal to another with the same stops and the same interpolation. What is equal is calculated and kept only
+ * once, because many rigs show the same looks.
  */
 public final class Gradient {
     /** From one stop to the next: fine enough that a straight line between two entries is off by less than a quarter of a level of 255. */
@@ -18,8 +21,10 @@ public final class Gradient {
     /** A share that is on a stop except for rounding counts as past it. */
     private static final double ROUNDING = 1e-12;
 
-    private final List<Stop> stops;
-    private final Interpolation way;
+    /** Each for as long as anybody uses it. */
+    private static final Map<Recipe, WeakReference<Gradient>> MADE = new WeakHashMap<>();
+
+    private final Recipe recipe;
     private final double[] places;
     private final double[] partsPerShare;
     private final int parts;
@@ -31,6 +36,14 @@ public final class Gradient {
      */
     private final float[] table;
 
+    /** What a gradient is calculated from. */
+    private record Recipe(List<Stop> stops, int parts, Interpolation way) {
+        Recipe {
+            require(stops);
+            stops = List.copyOf(stops);
+        }
+    }
+
     /**
      * Creates a gradient of evenly spaced colours that flow through OKLab.
      *
@@ -38,18 +51,17 @@ public final class Gradient {
      * @throws IllegalArgumentException if there is none
      */
     public Gradient(List<Light> colours) {
-        this(
+        this(new Recipe(
                 Stop.evenly(colours.stream().map(Colour::of).toList()),
                 colours.size() > 1 ? PARTS : 0,
-                Interpolation.OKLAB);
+                Interpolation.OKLAB));
     }
 
-    private Gradient(List<Stop> stops, int parts, Interpolation way) {
-        require(stops);
-        this.stops = List.copyOf(stops);
-        this.way = way;
+    private Gradient(Recipe recipe) {
+        this.recipe = recipe;
+        List<Stop> stops = recipe.stops();
         places = stops.stream().mapToDouble(Stop::at).toArray();
-        this.parts = parts;
+        parts = recipe.parts();
         partsPerShare = new double[places.length - 1];
         Arrays.setAll(partsPerShare, i -> parts / (places[i + 1] - places[i]));
         int stretches = parts == 0 ? places.length : places.length - 1;
@@ -57,7 +69,21 @@ public final class Gradient {
         table = new float[ENTRY * (stretches * (parts + 1) + 1)];
         for (int i = 0; i < stretches; i++) {
             Colour from = stops.get(i).colour();
-            fill(i, new Mix(from, parts == 0 ? from : stops.get(i + 1).colour(), way));
+            fill(i, new Mix(from, parts == 0 ? from : stops.get(i + 1).colour(), recipe.way()));
+        }
+    }
+
+    private static Gradient of(Recipe recipe) {
+        synchronized (MADE) {
+            WeakReference<Gradient> kept = MADE.get(recipe);
+            Gradient before = kept == null ? null : kept.get();
+            if (before != null) {
+                return before;
+            }
+            Gradient made = new Gradient(recipe);
+            MADE.remove(recipe);
+            MADE.put(recipe, new WeakReference<>(made));
+            return made;
         }
     }
 
@@ -71,7 +97,7 @@ public final class Gradient {
      * @throws IllegalArgumentException if there is none, or they are out of order or not within 0 to 1
      */
     public static Gradient flowing(List<Stop> stops, Interpolation way) {
-        return new Gradient(stops, stops.size() > 1 ? PARTS : 0, way);
+        return of(new Recipe(stops, stops.size() > 1 ? PARTS : 0, way));
     }
 
     /**
@@ -82,7 +108,7 @@ public final class Gradient {
      * @throws IllegalArgumentException if there is none, or they are out of order or not within 0 to 1
      */
     public static Gradient stepped(List<Stop> stops) {
-        return new Gradient(stops, 0, Interpolation.OKLAB);
+        return of(new Recipe(stops, 0, Interpolation.OKLAB));
     }
 
     /**
@@ -168,15 +194,12 @@ public final class Gradient {
     /** Compares the stops and the interpolation; everything calculated from them is then equal as well. */
     @Override
     public boolean equals(Object other) {
-        return other instanceof Gradient gradient
-                && parts == gradient.parts
-                && way == gradient.way
-                && stops.equals(gradient.stops);
+        return other instanceof Gradient gradient && recipe.equals(gradient.recipe);
     }
 
     @Override
     public int hashCode() {
-        return Objects.hash(stops, parts, way);
+        return recipe.hashCode();
     }
 
     private float value(int index, float rest) {
