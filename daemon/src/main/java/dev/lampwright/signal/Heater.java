@@ -24,12 +24,13 @@ final class Heater implements Sources.Source {
      *
      * @param body what it heats
      * @param room where it is
+     * @param fit for calculating, shared by the heaters of one thread, because it takes more memory than all the rest
      */
-    Heater(Body body, Room room) {
+    Heater(Body body, Room room, CurveFit fit) {
         this.body = body;
         heatUp = new HeatUp(room.ambientC());
         cooling = new Cooling(room.ambientC(), room.hotAboveC());
-        readyTime = new ReadyTime(room.ambientC());
+        readyTime = new ReadyTime(room.ambientC(), fit);
     }
 
     @Override

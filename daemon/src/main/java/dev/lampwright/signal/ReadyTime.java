@@ -29,7 +29,7 @@ final class ReadyTime {
 
     private final double roomC;
     private final Samples samples = new Samples();
-    private final CurveFit fit = new CurveFit();
+    private final CurveFit fit;
     private final Habit habit;
     private final Arrival arrival = new Arrival();
     private double target = Double.NaN;
@@ -45,7 +45,18 @@ final class ReadyTime {
      * @param roomC temperature of the room; a target at or below it is off
      */
     ReadyTime(double roomC) {
+        this(roomC, new CurveFit());
+    }
+
+    /**
+     * Creates one without readings, which calculates together with others on the same thread.
+     *
+     * @param roomC temperature of the room; a target at or below it is off
+     * @param fit for calculating; nothing stays in it
+     */
+    ReadyTime(double roomC, CurveFit fit) {
         this.roomC = roomC;
+        this.fit = fit;
         habit = new Habit(roomC);
     }
 

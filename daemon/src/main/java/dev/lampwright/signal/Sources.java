@@ -15,6 +15,7 @@ final class Sources {
     private final Map<String, Heater> heaters = new HashMap<>();
     private final List<Track> coolings = new ArrayList<>();
     private final Job job = new Job();
+    private final CurveFit fit = new CurveFit();
     private final Room room;
 
     /** Something that moves tracks. */
@@ -60,7 +61,7 @@ final class Sources {
     /** Adds a source that follows a heated body, unless it exists. */
     Heater heater(Body body) {
         return heaters.computeIfAbsent(body.key(), key -> {
-            Heater heater = new Heater(body, room);
+            Heater heater = new Heater(body, room, fit);
             coolings.add(heater.cooling());
             all.add(heater);
             return heater;
