@@ -2,15 +2,22 @@ package dev.lampwright.demo;
 
 import java.util.concurrent.TimeUnit;
 
-/** One direction of a line: bytes go in at once and arrive one after the other, as fast as the baud rate allows. Allocates nothing. */
+/**
+ * One direction of a line: bytes go in at once and arrive one after the other, as fast as the baud rate allows. Allocates nothing, except when
+ * more are in transit than ever before.
+ */
 final class PacedPipe {
     private static final int CAPACITY = 1 << 14;
-    private static final int INDEX = CAPACITY - 1;
+    /** A short frame. Each place takes nine bytes of memory, so a pipe begins small. */
+    private static final int FIRST_PLACES = 1 << 8;
+
     /** Start bit, eight data bits and stop bit. */
     private static final long BYTE_NANOS_AT_ONE_BAUD = TimeUnit.SECONDS.toNanos(10);
 
-    private final byte[] bytes = new byte[CAPACITY];
-    private final long[] arrivals = new long[CAPACITY];
+    /** As many as a power of two, like {@link #arrivals}. */
+    private byte[] bytes = new byte[FIRST_PLACES];
+
+    private long[] arrivals = new long[FIRST_PLACES];
     private final long byteNanos;
     private int first;
     private int size;
@@ -41,14 +48,33 @@ final class PacedPipe {
      * @param nanos when the first may start
      */
     void put(byte[] source, int from, int count, long nanos) {
+        while (size + count > bytes.length) {
+            grow();
+        }
         long free = size > 0 && lastArrival - nanos > 0 ? lastArrival : nanos;
         for (int i = from; i < from + count; i++) {
-            int at = (first + size++) & INDEX;
+            int at = place(size++);
             free += byteNanos;
             bytes[at] = source[i];
             arrivals[at] = free;
         }
         lastArrival = free;
+    }
+
+    private void grow() {
+        byte[] moreBytes = new byte[2 * bytes.length];
+        long[] moreArrivals = new long[2 * arrivals.length];
+        for (int i = 0; i < size; i++) {
+            moreBytes[i] = bytes[place(i)];
+            moreArrivals[i] = arrivals[place(i)];
+        }
+        bytes = moreBytes;
+        arrivals = moreArrivals;
+        first = 0;
+    }
+
+    private int place(int ofFirst) {
+        return (first + ofFirst) & (bytes.length - 1);
     }
 
     /** Whether a byte has arrived by a time. */
@@ -69,7 +95,7 @@ final class PacedPipe {
     /** Takes the next byte; there must be one. */
     byte take() {
         byte value = bytes[first];
-        first = (first + 1) & INDEX;
+        first = place(1);
         size--;
         return value;
     }
