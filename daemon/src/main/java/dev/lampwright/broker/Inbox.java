@@ -23,16 +23,32 @@ final class Inbox {
     private final Map<String, Integer> perTopic = new HashMap<>();
     private long bytes;
     private volatile long lost;
+    private final Runnable onNews;
     private boolean isShut;
+
+    /**
+     * Makes an empty one.
+     *
+     * @param onNews called for each message that is added, by whoever adds it; must not wait
+     */
+    Inbox(Runnable onNews) {
+        this.onNews = onNews;
+    }
 
     /**
      * Adds a message, unless this is shut.
      *
      * @param message what has come
      */
-    synchronized void put(HeardMessage message) {
+    void put(HeardMessage message) {
+        if (add(message)) {
+            onNews.run();
+        }
+    }
+
+    private synchronized boolean add(HeardMessage message) {
         if (isShut) {
-            return;
+            return false;
         }
         waiting.add(message);
         perTopic.merge(message.topic(), 1, Integer::sum);
@@ -42,7 +58,7 @@ final class Inbox {
             noteGone(removeLeastMissed());
         }
         lost += before - waiting.size();
-        notifyAll();
+        return true;
     }
 
     private HeardMessage removeLeastMissed() {
@@ -63,21 +79,14 @@ final class Inbox {
     }
 
     /**
-     * Takes the oldest message, and waits until there is one.
+     * Takes the oldest message.
      *
-     * @return empty once this is shut
-     * @throws InterruptedException if this thread is to end
+     * @return empty if none waits
      */
-    synchronized Optional<HeardMessage> take() throws InterruptedException {
-        while (waiting.isEmpty() && !isShut) {
-            wait();
-        }
-        if (isShut) {
-            return Optional.empty();
-        }
-        HeardMessage oldest = waiting.remove();
-        noteGone(oldest);
-        return Optional.of(oldest);
+    synchronized Optional<HeardMessage> poll() {
+        Optional<HeardMessage> oldest = Optional.ofNullable(waiting.poll());
+        oldest.ifPresent(this::noteGone);
+        return oldest;
     }
 
     /** Takes and gives nothing more. */
@@ -85,7 +94,6 @@ final class Inbox {
         isShut = true;
         waiting.clear();
         perTopic.clear();
-        notifyAll();
     }
 
     /** How many messages were lost because there was no room. */

@@ -1,5 +1,6 @@
 package dev.lampwright.broker;
 
+import dev.lampwright.upkeep.Hands;
 import dev.lampwright.upkeep.Printable;
 import dev.lampwright.upkeep.RigName;
 import dev.lampwright.upkeep.Trouble;
@@ -16,7 +17,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * One of those who share a connection. What it hears there waits in its inbox for a thread of its own, {@code messages}, so that one who is slow, stuck or
+ * One of those who share a connection. What it hears there waits in its inbox and is read as {@code messages}, so that one who is slow, stuck or
  * fails holds up nobody else. Its own topics, and its last will, are on a thin connection of its own.
  *
  * <p>What the broker has kept is passed on only if nothing has come on the same topic since this joined or the connection was made: later ones are
@@ -24,7 +25,8 @@ import org.slf4j.LoggerFactory;
  */
 final class Member implements Connection {
     private static final Logger LOG = LoggerFactory.getLogger(Member.class);
-    private static final long LONGEST_END_MS = 300;
+    private static final Duration LONGEST_END = Duration.ofMillis(300);
+    private static final int MOST_AT_ONCE = 16;
     private static final Duration LONGEST_MOVE = Duration.ofSeconds(5);
     private static final long LOSS_OVER_NANOS = TimeUnit.SECONDS.toNanos(10);
 
@@ -33,16 +35,16 @@ final class Member implements Connection {
     private final Brokers.Wanted wanted;
     private final List<TopicFilter> ownFilters;
     private final BrokerClient own;
-    private final Inbox inbox = new Inbox();
+    private final Inbox inbox;
     private final LongAdder messages = new LongAdder();
     private final Trouble loss = new Trouble(LOG);
-    private final Thread thread;
+    private final Hands.Job reading;
     private final String rig = RigName.current();
     private final Flood flood;
     private final AtomicBoolean isMoving = new AtomicBoolean();
     private volatile Optional<SharedConnection> shared = Optional.empty();
     private volatile BrokerState subscribed = new BrokerState(BrokerState.Phase.CONNECTING, "");
-    private boolean isClosed;
+    private volatile boolean isClosed;
     private boolean failing;
     private long turnBefore;
     private long lostBefore;
@@ -62,8 +64,15 @@ final class Member implements Connection {
      * @param wanted what to subscribe to
      * @param will what is to be published when we are gone
      * @param patience how long to wait
+     * @param hands who reads messages
      */
-    Member(SharedBrokers brokers, Broker broker, Brokers.Wanted wanted, Optional<Will> will, Patience patience) {
+    Member(
+            SharedBrokers brokers,
+            Broker broker,
+            Brokers.Wanted wanted,
+            Optional<Will> will,
+            Patience patience,
+            Hands hands) {
         this.brokers = brokers;
         this.broker = broker;
         this.wanted = wanted;
@@ -71,8 +80,8 @@ final class Member implements Connection {
         ownFilters = wanted.own().stream().map(TopicFilter::of).toList();
         Subscriptions ownTopics = new FixedSubscriptions(wanted.own(), false);
         own = new BrokerClient(broker, ownTopics, wanted::hear, will, patience, Optional.of(this::awaitTurn));
-        thread = new Thread(this::read, RigName.thread("messages"));
-        thread.setDaemon(true);
+        reading = hands.take("messages", this::read, () -> {});
+        inbox = new Inbox(reading::hurry);
     }
 
     List<String> topicFilters() {
@@ -88,14 +97,14 @@ final class Member implements Connection {
 
     @Override
     public void start() {
-        thread.start();
+        reading.start();
         brokers.join(broker, this);
         own.start();
     }
 
     @Override
     public boolean isAlive() {
-        return thread.isAlive()
+        return reading.isAlive()
                 && own.isAlive()
                 && shared.filter(SharedConnection::isAlive).isPresent();
     }
@@ -183,8 +192,8 @@ final class Member implements Connection {
         next.join(this);
         if (next.awaitConnected(LONGEST_MOVE) && goOver(next)) {
             LOG.warn(
-                    "the printer publishes more than {} messages a second; this rig has a connection of its own for them now, so that"
-                            + " other rigs lose nothing; check what the printer publishes",
+                    "the printer publishes more than {} messages a second; this rig has a connection of its own for"
+                            + " them now, so that other rigs lose nothing; check what the printer publishes",
                     Flood.PER_SECOND);
         } else {
             brokers.leave(broker, next, this);
@@ -210,16 +219,16 @@ final class Member implements Connection {
         return shared;
     }
 
-    private void read() {
-        try {
-            Optional<HeardMessage> next = inbox.take();
-            while (next.isPresent()) {
-                read(next.get());
-                next = inbox.take();
+    /** Reads what waits, but only so much that others get their turn. */
+    private long read() {
+        for (int i = 0; i < MOST_AT_ONCE; i++) {
+            Optional<HeardMessage> next = inbox.poll();
+            if (next.isEmpty()) {
+                return isClosed ? Hands.DONE : Hands.UNTIL_HURRIED;
             }
-        } catch (InterruptedException e) {
-            LOG.debug("interrupted, which closing does");
+            read(next.get());
         }
+        return 0;
     }
 
     /** Of failures that follow each other, the first is logged. */
@@ -242,8 +251,8 @@ final class Member implements Connection {
             lostBefore = lost;
             lostAtNanos = nanos;
             loss.begins(
-                    "messages arrive faster than they can be read; some are skipped, and the newest on each topic counts;"
-                            + " check which printer publishes so many",
+                    "messages arrive faster than they can be read; some are skipped, and the newest on each topic"
+                            + " counts; check which printer publishes so many",
                     nanos);
         } else if (loss.isOn() && nanos - lostAtNanos > LOSS_OVER_NANOS) {
             loss.ends("no more messages are skipped");
@@ -271,14 +280,15 @@ final class Member implements Connection {
         inbox.shut();
         own.close();
         leaving().ifPresent(joined -> brokers.leave(broker, joined, this));
-        if (thread != Thread.currentThread()) {
+        reading.hurry();
+        if (!reading.isCurrent()) {
             awaitEnd();
         }
     }
 
     private void awaitEnd() {
         try {
-            thread.join(LONGEST_END_MS);
+            reading.join(LONGEST_END.toNanos());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

@@ -1,5 +1,6 @@
 package dev.lampwright.broker;
 
+import dev.lampwright.upkeep.Hands;
 import dev.lampwright.upkeep.RigName;
 import java.util.HashMap;
 import java.util.Map;
@@ -14,19 +15,22 @@ import java.util.function.Supplier;
 public final class SharedBrokers implements Brokers {
     private final Map<Broker, SharedConnection> connections = new HashMap<>();
     private final Patience patience;
+    private final Hands hands;
     private final Supplier<Flood> floods;
 
     /**
      * Makes ways to brokers; none is connected yet.
      *
      * @param patience how long to wait for a broker
+     * @param hands who reads messages
      */
-    public SharedBrokers(Patience patience) {
-        this(patience, Flood::new);
+    public SharedBrokers(Patience patience, Hands hands) {
+        this(patience, hands, Flood::new);
     }
 
-    SharedBrokers(Patience patience, Supplier<Flood> floods) {
+    SharedBrokers(Patience patience, Hands hands, Supplier<Flood> floods) {
         this.patience = patience;
+        this.hands = hands;
         this.floods = floods;
     }
 
@@ -37,7 +41,7 @@ public final class SharedBrokers implements Brokers {
 
     @Override
     public Connection to(Broker broker, Wanted wanted, Optional<Will> will) {
-        return new Member(this, broker, wanted, will, patience);
+        return new Member(this, broker, wanted, will, patience, hands);
     }
 
     /** Adds a member to the connection to its broker, which is begun if need be. */

@@ -160,7 +160,8 @@ public final class Daemon implements AutoCloseable {
         history = new HistoryKeeper(
                 keeping.map(Keeping::history),
                 this::glances,
-                keeping.map(Keeping::clock).orElse(HistoryClock.SYSTEM));
+                keeping.map(Keeping::clock).orElse(HistoryClock.SYSTEM),
+                place.hands());
         keepHistory = keeping.map(Keeping::keepHistory).orElse(false);
         trial = new Trial(look -> running.chain().lend(look), this::wishAnew, this::isFaultOn, CLOCK);
         desk = new Desk(
@@ -182,7 +183,7 @@ public final class Daemon implements AutoCloseable {
                 lightFrom(place.phase()),
                 place.phase());
         onWishes = frames::tellNews;
-        reporter = new Reporter(desk, this::report, this::tell, CLOCK);
+        reporter = new Reporter(desk, this::report, this::tell, CLOCK, place.hands());
         keeper = keeping.map(where -> new AskKeeper(where.asks(), desk));
         if (config.desk().keep()) {
             keeper.ifPresent(AskKeeper::restore);
@@ -622,9 +623,8 @@ public final class Daemon implements AutoCloseable {
 
     private static void warn(Running running) {
         if (running.config().light().guard().allowFlashing()) {
-            LOG.warn(
-                    "guard.allow_flashing_that_can_cause_seizures switches the flash limit off:"
-                            + " light can flash without a limit, which can cause seizures in people with photosensitive epilepsy");
+            LOG.warn("guard.allow_flashing_that_can_cause_seizures switches the flash limit off: light can flash"
+                    + " without a limit, which can cause seizures in people with photosensitive epilepsy");
         }
         int over = running.chain().guard().darkOverMilliamps();
         if (over > 0) {

@@ -2,6 +2,7 @@ package dev.lampwright.engine;
 
 import dev.lampwright.desk.Desk;
 import dev.lampwright.desk.Report;
+import dev.lampwright.upkeep.Hands;
 import dev.lampwright.upkeep.Worker;
 import java.time.Duration;
 import java.util.concurrent.TimeUnit;
@@ -10,7 +11,7 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 
 /**
- * Reports the daemon's status, on the thread {@code desk}: at once when a word in it changes, again two seconds later, after the light has
+ * Reports the daemon's status, as {@code desk}: at once when a word in it changes, again two seconds later, after the light has
  * followed, and every few seconds for the numbers. It also starts and ends quiet hours.
  */
 final class Reporter implements AutoCloseable {
@@ -23,7 +24,7 @@ final class Reporter implements AutoCloseable {
     private final Supplier<Report> reports;
     private final Consumer<Report> listener;
     private final LongSupplier clock;
-    private final Worker worker = new Worker("desk", LOOK_EVERY, this::look);
+    private final Worker worker;
     private Report told;
     private long nextNanos;
 
@@ -34,26 +35,28 @@ final class Reporter implements AutoCloseable {
      * @param reports provides the daemon's current status
      * @param listener receives it; must not block
      * @param clock monotonic time, in ns
+     * @param hands who does the work
      */
-    Reporter(Desk desk, Supplier<Report> reports, Consumer<Report> listener, LongSupplier clock) {
+    Reporter(Desk desk, Supplier<Report> reports, Consumer<Report> listener, LongSupplier clock, Hands hands) {
         this.desk = desk;
         this.reports = reports;
         this.listener = listener;
         this.clock = clock;
+        worker = new Worker(hands, "desk", LOOK_EVERY, this::look, () -> {});
     }
 
-    /** Starts the thread. */
+    /** Starts. */
     void start() {
         worker.start();
     }
 
-    /** Ends the thread and waits for it, a second at most. */
+    /** Ends, and waits for that, a second at most. */
     @Override
     public void close() {
         worker.close();
     }
 
-    /** Runs one check, as the thread does five times a second. */
+    /** Runs one check, as is done five times a second. */
     void look() {
         desk.look();
         Report now = reports.get();

@@ -2,6 +2,7 @@ package dev.lampwright.history;
 
 import dev.lampwright.file.KeptFile;
 import dev.lampwright.printer.PrinterState;
+import dev.lampwright.upkeep.Hands;
 import dev.lampwright.upkeep.Worker;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -23,7 +24,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Records the daemon in a logbook once a second, on the thread {@code history}, and keeps that in a file. Events in between are passed in
+ * Records the daemon in a logbook once a second, as {@code history}, and keeps that in a file. Events in between are passed in
  * by other threads, which never wait: of more than {@link #MOST_NOTED} within a second, the oldest are lost.
  *
  * <p>To spare memory cards, the file is written as a whole 10 s after something has happened, every half hour for the curves, and at the
@@ -54,7 +55,7 @@ public final class HistoryKeeper implements AutoCloseable {
 
     private final WriteBudget budget;
     private final BlockingQueue<Noted> noted = new ArrayBlockingQueue<>(MOST_NOTED);
-    private final Worker worker = new Worker("history", LOOK_EVERY, this::look, this::lookForTheLastTime);
+    private final Worker worker;
     private final Map<String, PrinterState> told = new HashMap<>();
     private boolean restored;
     private boolean keep;
@@ -75,7 +76,20 @@ public final class HistoryKeeper implements AutoCloseable {
      * @param glances provides what can be seen of the daemon, by the names of the printers; called on the keeper's thread
      * @param clock the clocks
      */
-    public HistoryKeeper(Optional<Path> file, Supplier<Map<String, Glance>> glances, HistoryClock clock) {
+    HistoryKeeper(Optional<Path> file, Supplier<Map<String, Glance>> glances, HistoryClock clock) {
+        this(file, glances, clock, Hands.ofItsOwn());
+    }
+
+    /**
+     * Creates a keeper that keeps nothing yet.
+     *
+     * @param file where to keep it, if {@link #follow} says so; empty for memory only
+     * @param glances provides what can be seen of the daemon, by the names of the printers; called by the hands
+     * @param clock the clocks
+     * @param hands who does the work
+     */
+    public HistoryKeeper(Optional<Path> file, Supplier<Map<String, Glance>> glances, HistoryClock clock, Hands hands) {
+        worker = new Worker(hands, "history", LOOK_EVERY, this::look, this::lookForTheLastTime);
         this.file = file.map(path -> new KeptFile(path, LOG, "the history", "what happened before"));
         this.glances = glances;
         this.clock = clock;
@@ -84,7 +98,7 @@ public final class HistoryKeeper implements AutoCloseable {
         budget = new WriteBudget(BYTES_PER_DAY, BYTES_SAVED, writtenMillis);
     }
 
-    /** Starts the thread, which first restores what an earlier run has kept, so that nothing else waits for it. */
+    /** Starts the work, which first restores what an earlier run has kept, so that nothing else waits for it. */
     public void start() {
         worker.start();
     }
@@ -158,12 +172,12 @@ public final class HistoryKeeper implements AutoCloseable {
         return logbooks.values().stream().mapToLong(Logbook::changes).sum();
     }
 
-    /** Ends the thread without waiting for it; it writes one last time. */
+    /** Ends the work without waiting for it; it writes one last time. */
     public void end() {
         worker.end(Duration.ZERO);
     }
 
-    /** Waits until the thread has ended, half a second at most. */
+    /** Waits until the work has ended, half a second at most. */
     @Override
     public void close() {
         worker.end(LAST_WRITE);

@@ -4,6 +4,7 @@ import dev.lampwright.config.Config;
 import dev.lampwright.config.Mistake;
 import dev.lampwright.config.RigReading;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.upkeep.Hands;
 import dev.lampwright.upkeep.RigName;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -26,17 +27,19 @@ public final class Rig {
     private final Path file;
     private final Function<Config, Daemon> maker;
     private final LongSupplier clock;
+    private final Hands hands;
     private volatile Optional<RigRun> run = Optional.empty();
     private volatile List<Mistake> mistakes = List.of();
     private volatile boolean still;
     private Optional<Config> wanted = Optional.empty();
     private final Stillness stillness;
 
-    Rig(String name, Path file, Function<Config, Daemon> maker, LongSupplier clock) {
+    Rig(String name, Path file, Function<Config, Daemon> maker, LongSupplier clock, Hands hands) {
         this.name = name;
         this.file = file;
         this.maker = maker;
         this.clock = clock;
+        this.hands = hands;
         stillness = new Stillness(clock.getAsLong(), 2);
     }
 
@@ -77,7 +80,7 @@ public final class Rig {
     }
 
     /**
-     * Whether it has stalled: it should make frames, but does not, or its own thread hangs.
+     * Whether it has stalled: it should make frames, but does not, or whoever looks after it hangs.
      *
      * @return true from ten seconds after the last frame until the first new one
      */
@@ -135,7 +138,7 @@ public final class Rig {
     }
 
     private void begin() {
-        RigRun begun = new RigRun(name, maker, wanted.orElseThrow());
+        RigRun begun = new RigRun(name, maker, wanted.orElseThrow(), hands);
         run = Optional.of(begun);
         stillness.restarted();
         begun.start();

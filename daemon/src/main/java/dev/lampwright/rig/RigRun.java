@@ -2,6 +2,7 @@ package dev.lampwright.rig;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.engine.Daemon;
+import dev.lampwright.upkeep.Hands;
 import dev.lampwright.upkeep.RigName;
 import dev.lampwright.upkeep.Worker;
 import java.time.Duration;
@@ -15,8 +16,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * One run of a rig: a daemon, and the thread {@code rig} that builds it, changes it and looks after it. No other thread calls anything that
- * might wait for the daemon, so a stuck daemon delays nothing else.
+ * One run of a rig: a daemon, and the work {@code rig} that builds it, changes it and looks after it. Nobody else calls anything that might
+ * wait for the daemon, so a stuck daemon delays nothing else.
  */
 final class RigRun {
     private static final Logger LOG = LoggerFactory.getLogger(RigRun.class);
@@ -40,13 +41,14 @@ final class RigRun {
      * @param name of the rig
      * @param maker builds the daemon
      * @param first the first configuration
+     * @param hands who does the work
      */
-    RigRun(String name, Function<Config, Daemon> maker, Config first) {
+    RigRun(String name, Function<Config, Daemon> maker, Config first, Hands hands) {
         this.name = name;
         this.maker = maker;
         wanted = new AtomicReference<>(first);
         Worker[] made = new Worker[1];
-        RigName.during(name, () -> made[0] = new Worker("rig", LOOK_EVERY, this::tend));
+        RigName.during(name, () -> made[0] = new Worker(hands, "rig", LOOK_EVERY, this::tend, () -> {}));
         worker = made[0];
     }
 
@@ -55,7 +57,7 @@ final class RigRun {
         worker.start();
     }
 
-    /** Makes the rig's own thread switch to another configuration soon. */
+    /** Has the rig switch to another configuration soon. */
     void change(Config next) {
         wanted.set(next);
     }
@@ -70,7 +72,7 @@ final class RigRun {
         return failure;
     }
 
-    /** A count that grows while its own thread runs. */
+    /** A count that grows while it is looked after. */
     long steps() {
         return steps.get();
     }

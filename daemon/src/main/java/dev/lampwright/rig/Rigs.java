@@ -10,6 +10,7 @@ import dev.lampwright.config.Shop;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Phase;
 import dev.lampwright.engine.RigPlace;
+import dev.lampwright.upkeep.Crew;
 import dev.lampwright.upkeep.RigName;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -37,7 +38,8 @@ public final class Rigs implements AutoCloseable {
 
     private final Maker maker;
     private final LongSupplier clock;
-    private final Brokers brokers = new SharedBrokers(Patience.USUAL);
+    private final Crew crew = new Crew();
+    private final Brokers brokers = new SharedBrokers(Patience.USUAL, crew);
     private volatile Map<String, Rig> rigs = Map.of();
     private volatile List<Mistake> mistakes = List.of();
     private int made;
@@ -132,9 +134,9 @@ public final class Rigs implements AutoCloseable {
     }
 
     private Rig rig(String name, Path file) {
-        RigPlace place = new RigPlace(Phase.of(made), brokers);
+        RigPlace place = new RigPlace(Phase.of(made), brokers, crew);
         made++;
-        return new Rig(name, file, config -> maker.make(file, config, place), clock);
+        return new Rig(name, file, config -> maker.make(file, config, place), clock, crew);
     }
 
     private void end(List<Rig> ending) {
@@ -186,5 +188,6 @@ public final class Rigs implements AutoCloseable {
         List<Rig> ending = all();
         ending.forEach(Rig::close);
         await(ending, LONGEST_END);
+        crew.close();
     }
 }

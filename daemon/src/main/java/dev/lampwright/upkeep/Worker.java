@@ -1,16 +1,14 @@
 package dev.lampwright.upkeep;
 
 import java.time.Duration;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A thread that repeats one step with a pause in between, until it is closed. A step that fails does not end it: the failure is logged
- * once, as an internal error, and the next one only after a successful step. The first step runs at once. Interrupting the thread ends it
- * like {@link #close}.
+ * Repeats one step with a pause in between, until it is closed: on a thread of its own, unless other {@link Hands} do the work. A step that
+ * fails does not end it: the failure is logged once, as an internal error, and the next one only after a successful step. The first step
+ * runs at once. Interrupting a thread of its own ends it like {@link #close}.
  */
 public final class Worker implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Worker.class);
@@ -20,8 +18,8 @@ public final class Worker implements AutoCloseable {
     private final long pauseNanos;
     private final LongSupplier step;
     private final Runnable last;
-    private final CountDownLatch closing = new CountDownLatch(1);
-    private final Thread thread;
+    private final Hands.Job job;
+    private volatile boolean closing;
     private boolean failing;
 
     /**
@@ -44,16 +42,28 @@ public final class Worker implements AutoCloseable {
      * @param last runs once, on the same thread, after the last step
      */
     public Worker(String name, Duration pause, Runnable step, Runnable last) {
-        this(name, pause, always(pause, step), last);
+        this(Hands.ofItsOwn(), name, pause, step, last);
     }
 
-    private Worker(String name, Duration pause, LongSupplier step, Runnable last) {
+    /**
+     * Creates a worker that does not run yet.
+     *
+     * @param hands who does the work
+     * @param name what it does
+     * @param pause time from the end of a step to the next
+     * @param step the repeated step
+     * @param last runs once after the last step
+     */
+    public Worker(Hands hands, String name, Duration pause, Runnable step, Runnable last) {
+        this(hands, name, pause, always(pause, step), last);
+    }
+
+    private Worker(Hands hands, String name, Duration pause, LongSupplier step, Runnable last) {
         this.name = name;
         this.pauseNanos = pause.toNanos();
         this.step = step;
         this.last = last;
-        thread = new Thread(this::run, RigName.thread(name));
-        thread.setDaemon(true);
+        job = hands.take(name, this::turn, () -> closing = true);
     }
 
     /**
@@ -78,7 +88,7 @@ public final class Worker implements AutoCloseable {
      * @return the worker
      */
     public static Worker paced(String name, Duration afterFailure, LongSupplier step, Runnable last) {
-        return new Worker(name, afterFailure, step, last);
+        return new Worker(Hands.ofItsOwn(), name, afterFailure, step, last);
     }
 
     private static LongSupplier always(Duration pause, Runnable step) {
@@ -89,43 +99,44 @@ public final class Worker implements AutoCloseable {
         };
     }
 
-    /** Starts the thread. Call it once. */
+    /** Starts the work. Call it once. */
     public void start() {
-        thread.start();
+        job.start();
     }
 
     /**
-     * Whether the thread runs.
+     * Whether it works.
      *
      * @return false before {@link #start} and once it has ended
      */
     public boolean isAlive() {
-        return thread.isAlive();
+        return job.isAlive();
     }
 
-    /** Ends the thread after its current step, and waits for that, a second at most. */
+    /** Ends the work after its current step, and waits for that, a second at most. */
     @Override
     public void close() {
         end(USUAL_END);
     }
 
     /**
-     * Ends the thread after its current step. An interrupt of the caller does not shorten the wait, and is preserved. A step that ends its
+     * Ends the work after its current step. An interrupt of the caller does not shorten the wait, and is preserved. A step that ends its
      * own worker does not wait.
      *
      * @param most how long to wait for the end
-     * @return whether the thread has ended; also true if it was never started
+     * @return whether the work has ended; also true if it was never started
      */
     public boolean end(Duration most) {
-        closing.countDown();
-        if (Thread.currentThread() == thread) {
+        closing = true;
+        job.hurry();
+        if (job.isCurrent()) {
             return false;
         }
         boolean interrupted = false;
         long end = System.nanoTime() + most.toNanos();
-        for (long left = most.toNanos(); left > 0 && thread.isAlive(); left = end - System.nanoTime()) {
+        for (long left = most.toNanos(); left > 0 && job.isAlive(); left = end - System.nanoTime()) {
             try {
-                TimeUnit.NANOSECONDS.timedJoin(thread, left);
+                job.join(left);
             } catch (InterruptedException e) {
                 interrupted = true;
             }
@@ -133,26 +144,20 @@ public final class Worker implements AutoCloseable {
         if (interrupted) {
             Thread.currentThread().interrupt();
         }
-        return !thread.isAlive();
+        return !job.isAlive();
     }
 
-    private void run() {
-        long pause = 0;
-        while (!isClosedWithin(pause)) {
-            pause = attempt(step);
+    /** Runs the next step, or once the work is to end, the last. */
+    private long turn() {
+        long pause = closing ? 0 : attempt(step);
+        if (!closing) {
+            return Math.max(0, pause);
         }
         attempt(() -> {
             last.run();
             return 0;
         });
-    }
-
-    private boolean isClosedWithin(long nanos) {
-        try {
-            return closing.await(nanos, TimeUnit.NANOSECONDS);
-        } catch (InterruptedException e) {
-            return true;
-        }
+        return Hands.DONE;
     }
 
     /** Runs a step and returns how long to pause after it, in ns. */

@@ -8,9 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -18,7 +16,7 @@ import org.junit.jupiter.api.Timeout;
 
 @Timeout(30)
 final class InboxTest {
-    private final Inbox inbox = new Inbox();
+    private final Inbox inbox = new Inbox(() -> {});
     private int inside;
 
     private void put(String topic, String payload) {
@@ -26,10 +24,10 @@ final class InboxTest {
         inside++;
     }
 
-    private List<String> takeAll() throws InterruptedException {
+    private List<String> takeAll() {
         List<String> all = new ArrayList<>();
         for (long left = inside - inbox.lost(); left > 0; left--) {
-            HeardMessage message = inbox.take().orElseThrow();
+            HeardMessage message = inbox.poll().orElseThrow();
             inside--;
             all.add(message.topic() + " " + new String(message.payload(), StandardCharsets.UTF_8));
         }
@@ -38,14 +36,14 @@ final class InboxTest {
 
     /** A fault may be published only once, and something else on the same topic at once behind it. */
     @Test
-    void allAreReadInTheirOrderWhileThereIsRoom() throws InterruptedException {
+    void allAreReadInTheirOrderWhileThereIsRoom() {
         IntStream.range(0, Inbox.MOST).forEach(i -> put("job", "" + i));
         assertEquals(IntStream.range(0, Inbox.MOST).mapToObj(i -> "job " + i).toList(), takeAll());
         assertEquals(0, inbox.lost());
     }
 
     @Test
-    void aFloodLosesItsOwnOldestAndNothingOfOthers() throws InterruptedException {
+    void aFloodLosesItsOwnOldestAndNothingOfOthers() {
         put("door", "OPEN");
         IntStream.range(0, 10_000).forEach(i -> put("job", "" + i));
         put("heat", "60");
@@ -58,13 +56,13 @@ final class InboxTest {
     }
 
     @Test
-    void ofMoreTopicsThanThereIsRoomForTheOldestGo() throws InterruptedException {
+    void ofMoreTopicsThanThereIsRoomForTheOldestGo() {
         IntStream.range(0, Inbox.MOST + 2).forEach(i -> put("t" + i, ""));
         assertEquals("t2 ", takeAll().get(0));
     }
 
     @Test
-    void itsBytesAreLimitedButTheNewestIsAlwaysThere() throws InterruptedException {
+    void itsBytesAreLimitedButTheNewestIsAlwaysThere() {
         String large = "x".repeat(Inbox.MOST_BYTES / 4);
         IntStream.range(0, 20).forEach(i -> put("t" + i, large));
         assertEquals(16, inbox.lost());
@@ -74,23 +72,19 @@ final class InboxTest {
     }
 
     @Test
-    void whoeverWaitsIsWokenByAMessageAndByTheEnd() throws Exception {
-        CompletableFuture<Optional<HeardMessage>> first = CompletableFuture.supplyAsync(this::take);
-        put("job", "RUN");
-        assertEquals("job", first.get(20, TimeUnit.SECONDS).orElseThrow().topic());
-        CompletableFuture<Optional<HeardMessage>> second = CompletableFuture.supplyAsync(this::take);
-        inbox.shut();
-        assertTrue(second.get(20, TimeUnit.SECONDS).isEmpty());
-        put("job", "late");
-        assertTrue(inbox.take().isEmpty());
-    }
-
-    private Optional<HeardMessage> take() {
-        try {
-            return inbox.take();
-        } catch (InterruptedException e) {
-            throw new AssertionError(e);
-        }
+    void newsAreToldAndOnceItIsShutThereAreNone() {
+        AtomicInteger told = new AtomicInteger();
+        Inbox read = new Inbox(told::incrementAndGet);
+        assertTrue(read.poll().isEmpty());
+        read.put(new HeardMessage("job", new byte[0], false));
+        assertEquals(1, told.get());
+        assertEquals("job", read.poll().orElseThrow().topic());
+        read.put(new HeardMessage("job", new byte[0], false));
+        read.shut();
+        assertTrue(read.poll().isEmpty());
+        read.put(new HeardMessage("job", new byte[0], false));
+        assertTrue(read.poll().isEmpty());
+        assertEquals(2, told.get());
     }
 
     /** However many messages somebody stuck has in an inbox, few of them are kept as they were read. */

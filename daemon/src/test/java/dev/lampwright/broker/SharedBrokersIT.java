@@ -10,6 +10,7 @@ import dev.lampwright.testing.CapturedLog;
 import dev.lampwright.testing.Forwarder;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.upkeep.Crew;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -40,7 +41,8 @@ final class SharedBrokersIT {
 
     private static Mosquitto mosquitto;
 
-    private final SharedBrokers brokers = new SharedBrokers(Patience.USUAL, () -> new Flood(SOON_A_FLOOD));
+    private final Crew crew = new Crew();
+    private final SharedBrokers brokers = new SharedBrokers(Patience.USUAL, crew, () -> new Flood(SOON_A_FLOOD));
     private final List<Rig> rigs = new ArrayList<>();
 
     /** One of them, and what it has heard of its printers. */
@@ -110,6 +112,7 @@ final class SharedBrokersIT {
     @AfterEach
     void endRigs() {
         rigs.parallelStream().forEach(rig -> rig.connection.close());
+        crew.close();
     }
 
     private Rig rig(String name, String... filters) {

@@ -12,6 +12,7 @@ import dev.lampwright.guard.StripCurrent;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import dev.lampwright.printer.PrinterState;
+import dev.lampwright.upkeep.Hands;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,7 +27,8 @@ class ReporterTest {
     private final List<Long> told = new ArrayList<>();
     private PrinterState state = PrinterState.IDLE;
     private long nanos;
-    private final Reporter reporter = new Reporter(desk(), this::report, report -> told.add(nanos / STEP), () -> nanos);
+    private final Reporter reporter =
+            new Reporter(desk(), this::report, report -> told.add(nanos / STEP), () -> nanos, Hands.ofItsOwn());
 
     private static Desk desk() {
         return new Desk(

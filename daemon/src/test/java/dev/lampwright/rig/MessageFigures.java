@@ -17,6 +17,7 @@ import dev.lampwright.printer.PrinterClient;
 import dev.lampwright.printer.Statuses;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Mosquitto;
+import dev.lampwright.upkeep.Crew;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.lang.management.ManagementFactory;
@@ -64,8 +65,9 @@ final class MessageFigures {
      * @param args how they connect, how many, seconds
      */
     public static void main(String[] args) throws IOException, InterruptedException {
-        Brokers brokers =
-                args[0].equals("own") ? Brokers.eachItsOwn(Patience.USUAL) : new SharedBrokers(Patience.USUAL);
+        Brokers brokers = args[0].equals("own")
+                ? Brokers.eachItsOwn(Patience.USUAL)
+                : new SharedBrokers(Patience.USUAL, new Crew());
         int count = Integer.parseInt(args[1]);
         int seconds = Integer.parseInt(args[2]);
         List<PrinterClient> rigs = new ArrayList<>();
@@ -86,8 +88,8 @@ final class MessageFigures {
             double all = figures.micros("all/x/heat") - nobody;
             System.out.printf(
                     Locale.ROOT,
-                    "%s, %d rigs: connections add %.1f MiB, %d threads in all; a message that one rig wants takes %.0f µs of"
-                            + " processor time, one that all want %.0f µs (%.1f µs a rig)%n",
+                    "%s, %d rigs: connections add %.1f MiB, %d threads in all; a message that one rig wants takes %.0f"
+                            + " µs of processor time, one that all want %.0f µs (%.1f µs a rig)%n",
                     args[0],
                     count,
                     added,
