@@ -37,7 +37,8 @@ public final class BrokerClient implements Connection {
     private final Optional<Gate> gate;
     private final MessageSink sink;
     private final Optional<Will> will;
-    private final Outbox outbox = new Outbox();
+    private final Outbox outbox;
+    private final Post post;
     private final Patience patience;
     private final Backoff backoff;
     private final String clientId = randomId();
@@ -66,27 +67,49 @@ public final class BrokerClient implements Connection {
 
     public BrokerClient(
             Broker broker, List<String> topicFilters, MessageSink sink, Optional<Will> will, Patience patience) {
-        this(broker, new FixedSubscriptions(topicFilters, true), sink, will, patience, Optional.empty());
+        this(broker, new FixedSubscriptions(topicFilters, true), sink, will, patience, new Outbox());
     }
 
-    /**
-     * Prepares; {@link #start} starts.
-     *
-     * @param broker where the broker is and how to get in
-     * @param subscriptions to what
-     * @param sink where messages go
-     * @param will what is to be published when we are gone; empty if nothing is to be published
-     * @param patience how long to wait
-     * @param gate if there is a main connection that tells the log about the broker: when this one may try. Then this one only tells the log what
-     *     is wrong while all is well with the main connection
-     */
-    BrokerClient(
+    private BrokerClient(
             Broker broker,
             Subscriptions subscriptions,
             MessageSink sink,
             Optional<Will> will,
             Patience patience,
-            Optional<Gate> gate) {
+            Outbox outbox) {
+        this(broker, subscriptions, sink, will, patience, Optional.empty(), outbox, outbox);
+    }
+
+    /**
+     * Prepares one for many, without a will; {@link #start} starts.
+     *
+     * @param broker where the broker is and how to get in
+     * @param subscriptions to what
+     * @param sink where messages go
+     * @param patience how long to wait
+     * @param gate if there is a main connection that tells the log about the broker: how things stand with it. Then this one only tells the log
+     *     what is wrong while all is well with the main connection
+     * @param post what it publishes; {@link #publish} is not used
+     */
+    BrokerClient(
+            Broker broker,
+            Subscriptions subscriptions,
+            MessageSink sink,
+            Patience patience,
+            Optional<Gate> gate,
+            Post post) {
+        this(broker, subscriptions, sink, Optional.empty(), patience, gate, post, new Outbox());
+    }
+
+    private BrokerClient(
+            Broker broker,
+            Subscriptions subscriptions,
+            MessageSink sink,
+            Optional<Will> will,
+            Patience patience,
+            Optional<Gate> gate,
+            Post post,
+            Outbox outbox) {
         this.broker = broker;
         this.where = where(broker);
         this.subscriptions = subscriptions;
@@ -94,6 +117,8 @@ public final class BrokerClient implements Connection {
         this.will = will;
         this.patience = patience;
         this.gate = gate;
+        this.post = post;
+        this.outbox = outbox;
         this.wasConnected = gate.isPresent();
         this.backoff = new Backoff(patience.firstPause(), patience.longestPause(), Math::random);
         this.thread = new Thread(threads, this::run, RigName.thread("printer"));
@@ -101,7 +126,7 @@ public final class BrokerClient implements Connection {
     }
 
     /** An id of 23 characters, which every broker must allow (MQTT 3.1.1, section 3.1.3.1). */
-    private static String randomId() {
+    static String randomId() {
         byte[] random = new byte[ID_RANDOM_BYTES];
         new SecureRandom().nextBytes(random);
         return "lampwright-" + HexFormat.of().formatHex(random);
@@ -162,7 +187,7 @@ public final class BrokerClient implements Connection {
 
     /** Has the subscriptions looked at soon. */
     void lookAtSubscriptions() {
-        outbox.ring();
+        post.bell().ring();
     }
 
     private void run() {
@@ -171,7 +196,7 @@ public final class BrokerClient implements Connection {
         }
         try {
             while (!isClosing()) {
-                awaitTurn();
+                lookAtMain();
                 lost(stayConnected());
                 closing.await(backoff.next().toNanos(), TimeUnit.NANOSECONDS);
             }
@@ -185,9 +210,9 @@ public final class BrokerClient implements Connection {
         return closing.getCount() == 0;
     }
 
-    private void awaitTurn() throws InterruptedException {
+    private void lookAtMain() {
         if (gate.isPresent()) {
-            boolean mainIsWell = gate.get().await();
+            boolean mainIsWell = gate.get().look();
             untold.filter(failure -> mainIsWell).ifPresent(this::tell);
         }
     }
@@ -223,10 +248,10 @@ public final class BrokerClient implements Connection {
 
     private BrokerException stayConnected(Login login, BrokerSocket socket)
             throws BrokerException, InterruptedException {
-        try (BrokerSession current = new BrokerSession(clientId, socket, patience, this::pass, outbox)) {
+        try (BrokerSession current = new BrokerSession(clientId, socket, patience, this::pass, post)) {
             session = current;
             current.open(login, will);
-            outbox.again();
+            post.again();
             connected(subscriptions.begin(current));
             return current.awaitEnd(subscriptions);
         } finally {
@@ -235,6 +260,11 @@ public final class BrokerClient implements Connection {
     }
 
     private BrokerSocket socket() throws BrokerException {
+        return socket(broker, patience);
+    }
+
+    /** A network connection to a broker, not started. Its files are read again. */
+    static BrokerSocket socket(Broker broker, Patience patience) throws BrokerException {
         URI url = broker.url();
         return new BrokerSocket(
                 url.getHost(),

@@ -41,7 +41,7 @@ final class BrokerSession implements AutoCloseable {
     private final BrokerSocket socket;
     private final Patience patience;
     private final MessageSink sink;
-    private final Outbox outbox;
+    private final Post post;
     private final PahoClient client;
     private final CompletableFuture<Throwable> ended = new CompletableFuture<>();
     private volatile boolean isOver;
@@ -54,15 +54,15 @@ final class BrokerSession implements AutoCloseable {
      * @param socket the network connection, not started
      * @param patience how long to wait
      * @param sink receives messages; not used after {@link #close} has begun
-     * @param outbox what to publish
+     * @param post what to publish
      * @throws BrokerException if Paho refuses the client id
      */
-    BrokerSession(String clientId, BrokerSocket socket, Patience patience, MessageSink sink, Outbox outbox)
+    BrokerSession(String clientId, BrokerSocket socket, Patience patience, MessageSink sink, Post post)
             throws BrokerException {
         this.socket = socket;
         this.patience = patience;
         this.sink = sink;
-        this.outbox = outbox;
+        this.post = post;
         try {
             this.client = new PahoClient(clientId, socket);
         } catch (MqttException e) {
@@ -182,7 +182,7 @@ final class BrokerSession implements AutoCloseable {
                 publishNext();
             }
             subscriptions.follow(this);
-            outbox.awaitRing(nextPing.left());
+            post.bell().await(nextPing.left());
             if (nextPing.isPast()) {
                 pingIfQuiet();
                 nextPing = Deadline.in(patience.ping());
@@ -193,7 +193,7 @@ final class BrokerSession implements AutoCloseable {
 
     /** Publishes the next message, and returns whether there was one. */
     private boolean publishNext() {
-        Optional<Outgoing> next = outbox.poll();
+        Optional<Outgoing> next = post.poll();
         next.ifPresent(this::publish);
         return next.isPresent();
     }
@@ -207,7 +207,7 @@ final class BrokerSession implements AutoCloseable {
                     OUTGOING_QOS,
                     message.isRetained(),
                     null,
-                    new Written());
+                    new Written(message));
         } catch (MqttException e) {
             end(e);
         }
@@ -228,7 +228,7 @@ final class BrokerSession implements AutoCloseable {
      */
     void end(Throwable reason) {
         ended.complete(reason);
-        outbox.ring();
+        post.bell().ring();
     }
 
     /**
@@ -262,7 +262,7 @@ final class BrokerSession implements AutoCloseable {
     private void publishRest() throws InterruptedException {
         Deadline deadline = Deadline.in(FAREWELL);
         while ((isWriting || publishNext()) && !deadline.isPast()) {
-            outbox.awaitRing(deadline.left());
+            post.bell().await(deadline.left());
         }
     }
 
@@ -297,10 +297,17 @@ final class BrokerSession implements AutoCloseable {
 
     /** What Paho reports about a message that is being published. */
     private final class Written implements IMqttActionListener {
+        private final Outgoing message;
+
+        Written(Outgoing message) {
+            this.message = message;
+        }
+
         @Override
         public void onSuccess(IMqttToken token) {
             isWriting = false;
-            outbox.ring();
+            message.written();
+            post.bell().ring();
         }
 
         @Override

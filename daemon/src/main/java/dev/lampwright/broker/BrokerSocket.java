@@ -59,6 +59,19 @@ final class BrokerSocket implements NetworkModule {
         return tls.isPresent();
     }
 
+    /**
+     * Connects without Paho.
+     *
+     * @param answer how long each read may take from now on, beginning with those of a TLS handshake
+     * @return the connection, with TLS if that is used
+     * @throws IOException if it cannot be made
+     */
+    Socket open(Duration answer) throws IOException {
+        Socket connected = connect();
+        connected.setSoTimeout(Math.toIntExact(answer.toMillis()));
+        return tls.isPresent() ? secure(tls.get(), connected) : connected;
+    }
+
     @Override
     public void start() throws IOException {
         Socket connected = connect();

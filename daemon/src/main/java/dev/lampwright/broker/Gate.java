@@ -1,13 +1,12 @@
 package dev.lampwright.broker;
 
-/** When a connection that goes along with a main one may be attempted. */
+/** How things stand with the main connection to a broker, for another that goes along with it. */
 @FunctionalInterface
 interface Gate {
     /**
-     * Waits for its turn.
+     * Looks at it, before each attempt of the other.
      *
-     * @return whether the main connection has lasted since the turn before, so that it did not cause the loss of this one
-     * @throws InterruptedException if this thread is to end
+     * @return whether the main connection has lasted since the look before, so that it did not cause the loss of the other
      */
-    boolean await() throws InterruptedException;
+    boolean look();
 }

@@ -1,60 +1,27 @@
 package dev.lampwright.broker;
 
 import dev.lampwright.upkeep.Hands;
-import dev.lampwright.upkeep.Printable;
-import dev.lampwright.upkeep.RigName;
-import dev.lampwright.upkeep.Trouble;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
-import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.atomic.LongAdder;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
- * One of those who share a connection. What it hears there waits in its inbox and is read as {@code messages}, so that one who is slow, stuck or
- * fails holds up nobody else. Its own topics, and its last will, are on a thin connection of its own.
- *
- * <p>What the broker has kept is passed on only if nothing has come on the same topic since this joined or the connection was made: later ones are
- * meant for others, or are older than what was heard.
+ * One rig's part in the connections to a broker. It hears its printers over one shared connection. It is asked and publishes over another, so that no flood
+ * of messages delays what people ask for. The broker keeps its last will apart from both ({@link Wills}). It publishes only while its will is held:
+ * what the broker keeps of a rig must never outlive the rig.
  */
 final class Member implements Connection {
-    private static final Logger LOG = LoggerFactory.getLogger(Member.class);
-    private static final Duration LONGEST_END = Duration.ofMillis(300);
-    private static final int MOST_AT_ONCE = 16;
-    private static final Duration LONGEST_MOVE = Duration.ofSeconds(5);
-    private static final long LOSS_OVER_NANOS = TimeUnit.SECONDS.toNanos(10);
+    private static final Duration FAREWELL = Duration.ofMillis(500);
 
     private final SharedBrokers brokers;
     private final Broker broker;
-    private final Brokers.Wanted wanted;
-    private final List<TopicFilter> ownFilters;
-    private final BrokerClient own;
-    private final Inbox inbox;
-    private final LongAdder messages = new LongAdder();
-    private final Trouble loss = new Trouble(LOG);
-    private final Hands.Job reading;
-    private final String rig = RigName.current();
-    private final Flood flood;
-    private final AtomicBoolean isMoving = new AtomicBoolean();
-    private volatile Optional<SharedConnection> shared = Optional.empty();
-    private volatile BrokerState subscribed = new BrokerState(BrokerState.Phase.CONNECTING, "");
-    private volatile boolean isClosed;
-    private boolean failing;
-    private long turnBefore;
-    private long lostBefore;
-    private long lostAtNanos;
-    private final Map<String, Boolean> heard = new LinkedHashMap<>(16, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Boolean> eldest) {
-            return size() > KeptMessages.MOST;
-        }
-    };
+    private final Listener printers;
+    private final Listener asked;
+    private final Optional<Will> will;
+    private final Outbox outbox = new Outbox();
+    private volatile Optional<SharedConnection> speaking = Optional.empty();
+    private volatile Optional<Wills.Held> held = Optional.empty();
 
     /**
      * Prepares; {@link #start} starts.
@@ -63,234 +30,102 @@ final class Member implements Connection {
      * @param broker where the broker is and how to get in
      * @param wanted what to subscribe to
      * @param will what is to be published when we are gone
-     * @param patience how long to wait
      * @param hands who reads messages
      */
-    Member(
-            SharedBrokers brokers,
-            Broker broker,
-            Brokers.Wanted wanted,
-            Optional<Will> will,
-            Patience patience,
-            Hands hands) {
+    Member(SharedBrokers brokers, Broker broker, Brokers.Wanted wanted, Optional<Will> will, Hands hands) {
         this.brokers = brokers;
         this.broker = broker;
-        this.wanted = wanted;
-        flood = brokers.flood();
-        ownFilters = wanted.own().stream().map(TopicFilter::of).toList();
-        Subscriptions ownTopics = new FixedSubscriptions(wanted.own(), false);
-        own = new BrokerClient(broker, ownTopics, wanted::hear, will, patience, Optional.of(this::awaitTurn));
-        reading = hands.take("messages", this::read, () -> {});
-        inbox = new Inbox(reading::hurry);
-    }
-
-    List<String> topicFilters() {
-        return wanted.printers();
-    }
-
-    private boolean awaitTurn() throws InterruptedException {
-        long turn = shared.orElseThrow().turnstile().await();
-        boolean isSame = turn == turnBefore;
-        turnBefore = turn;
-        return isSame;
+        this.will = will;
+        List<TopicFilter> own = wanted.own().stream().map(TopicFilter::of).toList();
+        printers = new Listener(
+                brokers,
+                new SharedBrokers.Place(broker, SharedBrokers.Purpose.PRINTERS),
+                wanted.printers(),
+                topic -> own.stream().anyMatch(filter -> filter.matches(topic)),
+                wanted.sink(),
+                hands);
+        asked = new Listener(
+                brokers,
+                new SharedBrokers.Place(broker, SharedBrokers.Purpose.OWN),
+                wanted.own(),
+                topic -> false,
+                wanted.sink(),
+                hands);
     }
 
     @Override
     public void start() {
-        reading.start();
-        brokers.join(broker, this);
-        own.start();
+        SharedConnection connection = brokers.speak(broker, outbox);
+        speaking = Optional.of(connection);
+        asked.start();
+        printers.start();
+        held = will.map(last -> connection.wills().hold(last, new Wills.Watcher() {
+            @Override
+            public void held() {
+                connection.rounds().add(outbox);
+            }
+
+            @Override
+            public void lost() {
+                connection.rounds().remove(outbox);
+            }
+        }));
+        if (will.isEmpty()) {
+            connection.rounds().add(outbox);
+        }
     }
 
     @Override
     public boolean isAlive() {
-        return reading.isAlive()
-                && own.isAlive()
-                && shared.filter(SharedConnection::isAlive).isPresent();
+        return printers.isAlive()
+                && asked.isAlive()
+                && speaking.filter(SharedConnection::isAlive).isPresent();
     }
 
     @Override
     public void publish(String topic, byte[] payload, boolean retained) {
-        own.publish(topic, payload, retained);
+        put(new Outgoing(topic, payload, retained));
     }
 
-    /** It hears over this connection from now on, and over no other. */
-    void joins(SharedConnection connection) {
-        shared = Optional.of(connection);
-    }
-
-    private boolean hearsOver(SharedConnection connection) {
-        return shared.filter(connection::equals).isPresent();
-    }
-
-    /** A shared connection has been made, and the broker sends all that it has kept. */
-    void connectedAnew(SharedConnection connection) {
-        if (hearsOver(connection)) {
-            synchronized (heard) {
-                heard.clear();
-            }
-        }
-    }
-
-    /** The broker has answered to all subscriptions. */
-    void subscribed(Collection<String> refused) {
-        subscribed = !topicFilters().isEmpty() && refused.containsAll(topicFilters())
-                ? new BrokerState(BrokerState.Phase.LOST, FixedSubscriptions.refusal(topicFilters()))
-                : new BrokerState(BrokerState.Phase.CONNECTED, "");
-    }
-
-    /** A shared connection has ended. */
-    void notSubscribed(SharedConnection ended) {
-        if (hearsOver(ended)) {
-            subscribed = new BrokerState(BrokerState.Phase.CONNECTING, "");
-        }
-    }
-
-    /**
-     * Takes a message that it wants. It never waits.
-     *
-     * @param message the message
-     * @param isOnly whether nobody else wants it
-     * @param from what it came over
-     */
-    void put(HeardMessage message, boolean isOnly, SharedConnection from) {
-        if (!hearsOver(from) || isOwn(message.topic()) || isMeantForOthers(message)) {
-            return;
-        }
-        messages.increment();
-        inbox.put(message);
-        if (isOnly && flood.add(System.nanoTime()) && !from.isAlone(this) && isMoving.compareAndSet(false, true)) {
-            moveApart();
-        }
-    }
-
-    private boolean isOwn(String topic) {
-        return ownFilters.stream().anyMatch(filter -> filter.matches(topic));
-    }
-
-    private boolean isMeantForOthers(HeardMessage message) {
-        synchronized (heard) {
-            boolean isFirst = heard.put(message.topic(), true) == null;
-            return message.isRetained() && !isFirst;
-        }
-    }
-
-    /**
-     * Has a flood that only this one wants come over a connection of its own from now on. A broker keeps a queue for each connection, and once
-     * that is full it drops what comes, whosever it is. It hears over the old connection until it goes over, so nothing is heard twice or out of order.
-     */
-    private void moveApart() {
-        RigName.during(rig, () -> {
-            Thread move = new Thread(this::joinAnother, RigName.thread("printer move"));
-            move.setDaemon(true);
-            move.start();
-        });
-    }
-
-    private void joinAnother() {
-        SharedConnection next = brokers.apart(broker, rig);
-        next.join(this);
-        if (next.awaitConnected(LONGEST_MOVE) && goOver(next)) {
-            LOG.warn(
-                    "the printer publishes more than {} messages a second; this rig has a connection of its own for"
-                            + " them now, so that other rigs lose nothing; check what the printer publishes",
-                    Flood.PER_SECOND);
-        } else {
-            brokers.leave(broker, next, this);
-        }
-        isMoving.set(false);
-    }
-
-    private boolean goOver(SharedConnection next) {
-        SharedConnection before;
-        synchronized (this) {
-            if (isClosed) {
-                return false;
-            }
-            before = shared.orElseThrow();
-            joins(next);
-        }
-        brokers.leave(broker, before, this);
-        return true;
-    }
-
-    private synchronized Optional<SharedConnection> leaving() {
-        isClosed = true;
-        return shared;
-    }
-
-    /** Reads what waits, but only so much that others get their turn. */
-    private long read() {
-        for (int i = 0; i < MOST_AT_ONCE; i++) {
-            Optional<HeardMessage> next = inbox.poll();
-            if (next.isEmpty()) {
-                return isClosed ? Hands.DONE : Hands.UNTIL_HURRIED;
-            }
-            read(next.get());
-        }
-        return 0;
-    }
-
-    /** Of failures that follow each other, the first is logged. */
-    private void read(HeardMessage message) {
-        tellLoss(System.nanoTime());
-        try {
-            wanted.sink().accept(message);
-            failing = false;
-        } catch (RuntimeException | StackOverflowError e) {
-            if (!failing) {
-                LOG.error("a message on {} could not be processed", Printable.beginning(message.topic(), 100), e);
-            }
-            failing = true;
-        }
-    }
-
-    private void tellLoss(long nanos) {
-        long lost = inbox.lost();
-        if (lost != lostBefore) {
-            lostBefore = lost;
-            lostAtNanos = nanos;
-            loss.begins(
-                    "messages arrive faster than they can be read; some are skipped, and the newest on each topic"
-                            + " counts; check which printer publishes so many",
-                    nanos);
-        } else if (loss.isOn() && nanos - lostAtNanos > LOSS_OVER_NANOS) {
-            loss.ends("no more messages are skipped");
-        }
+    private void put(Outgoing message) {
+        outbox.put(message);
+        speaking.ifPresent(connection -> connection.rounds().bell().ring());
     }
 
     @Override
     public BrokerState state() {
-        BrokerState common =
-                shared.map(SharedConnection::state).orElse(new BrokerState(BrokerState.Phase.CONNECTING, ""));
-        if (common.phase() != BrokerState.Phase.CONNECTED) {
-            return common;
+        BrokerState hearing = printers.state();
+        if (hearing.phase() != BrokerState.Phase.CONNECTED) {
+            return hearing;
         }
-        BrokerState mine = subscribed;
-        return mine.phase() == BrokerState.Phase.CONNECTED ? own.state() : mine;
+        BrokerState speech = speaking.map(SharedConnection::state).orElse(hearing);
+        return speech.phase() == BrokerState.Phase.CONNECTED
+                ? held.map(Wills.Held::state).orElse(speech)
+                : speech;
     }
 
     @Override
     public long messages() {
-        return messages.sum() + own.messages();
+        return printers.messages() + asked.messages();
     }
 
     @Override
     public void close() {
-        inbox.shut();
-        own.close();
-        leaving().ifPresent(joined -> brokers.leave(broker, joined, this));
-        reading.hurry();
-        if (!reading.isCurrent()) {
-            awaitEnd();
-        }
+        Optional<Outgoing> goodbye =
+                will.map(last -> new Outgoing(last.topic(), last.goodbye().getBytes(StandardCharsets.UTF_8), true));
+        goodbye.ifPresent(this::put);
+        outbox.shut();
+        boolean isSaid =
+                isUp() && goodbye.map(last -> last.awaitWritten(FAREWELL)).orElse(true);
+        held.ifPresent(kept -> kept.release(isSaid));
+        asked.close();
+        printers.close();
+        speaking.ifPresent(connection -> brokers.silence(broker, connection, outbox));
     }
 
-    private void awaitEnd() {
-        try {
-            reading.join(LONGEST_END.toNanos());
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+    private boolean isUp() {
+        return speaking.map(SharedConnection::state)
+                .filter(state -> state.phase() == BrokerState.Phase.CONNECTED)
+                .isPresent();
     }
 }

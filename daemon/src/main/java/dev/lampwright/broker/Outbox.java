@@ -1,24 +1,21 @@
 package dev.lampwright.broker;
 
-import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
 
 /**
  * Messages waiting to be published, oldest first. Of the retained ones, only the newest of each topic is kept, also for the next
  * connection, because the broker may have forgotten it or replaced it with a will. No more than {@link #MOST} wait or are kept; the oldest
  * are dropped. Safe for many threads.
  */
-final class Outbox {
+final class Outbox implements Post {
     /** The maximum number of waiting messages, and of topics whose newest retained message is kept. */
     static final int MOST = 64;
 
     private final Map<Object, Outgoing> waiting = new LinkedHashMap<>();
     private final Map<Object, Outgoing> kept = new LinkedHashMap<>();
-    private final Semaphore bell = new Semaphore(0);
+    private final Bell bell = new Bell();
     private boolean isShut;
 
     /**
@@ -36,7 +33,7 @@ final class Outbox {
         } else {
             add(waiting, message, message);
         }
-        ring();
+        bell.ring();
     }
 
     private static void add(Map<Object, Outgoing> messages, Object key, Outgoing message) {
@@ -51,37 +48,22 @@ final class Outbox {
         isShut = true;
     }
 
-    /** Queues every kept message again, as needed for a new connection. */
-    synchronized void again() {
+    @Override
+    public synchronized void again() {
         kept.forEach(waiting::putIfAbsent);
-        ring();
+        bell.ring();
     }
 
-    /**
-     * Takes the oldest waiting message.
-     *
-     * @return empty if none is waiting
-     */
-    synchronized Optional<Outgoing> poll() {
+    /** Takes the oldest waiting message. */
+    @Override
+    public synchronized Optional<Outgoing> poll() {
         Optional<Outgoing> oldest = waiting.values().stream().findFirst();
         oldest.ifPresent(message -> waiting.values().remove(message));
         return oldest;
     }
 
-    /** Ends the waiting of {@link #awaitRing}, or of the next call if nobody is waiting. A new message does the same. */
-    void ring() {
-        bell.release();
-    }
-
-    /**
-     * Waits for a call of {@link #ring}.
-     *
-     * @param most how long to wait
-     * @throws InterruptedException if this thread must end
-     */
-    void awaitRing(Duration most) throws InterruptedException {
-        if (bell.tryAcquire(most.toNanos(), TimeUnit.NANOSECONDS)) {
-            bell.drainPermits();
-        }
+    @Override
+    public Bell bell() {
+        return bell;
     }
 }

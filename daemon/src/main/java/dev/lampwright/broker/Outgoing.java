@@ -1,12 +1,16 @@
 package dev.lampwright.broker;
 
+import java.time.Duration;
 import java.util.Arrays;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 
 /** A message that can be published. Two are the same only if they are the same object. */
 final class Outgoing {
     private final String topic;
     private final byte[] payload;
     private final boolean retained;
+    private final CountDownLatch written = new CountDownLatch(1);
 
     /**
      * Creates one.
@@ -36,5 +40,25 @@ final class Outgoing {
 
     boolean isRetained() {
         return retained;
+    }
+
+    /** It has been sent to the broker. */
+    void written() {
+        written.countDown();
+    }
+
+    /**
+     * Waits until it has been sent.
+     *
+     * @param most how long to wait
+     * @return whether it has
+     */
+    boolean awaitWritten(Duration most) {
+        try {
+            return written.await(most.toNanos(), TimeUnit.NANOSECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
     }
 }

@@ -8,15 +8,33 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
- * Ways to brokers for many daemons in one process. All that get into a broker in the same way hear their printers over one connection, which
- * is there for as long as any of them is. Beside it each has a thin connection, over which it publishes and is asked, since a connection has one last will
- * only (MQTT 3.1.1, section 3.1.2.5), and the broker is to tell the loss of each of them on its own topic. For any threads.
+ * Ways to brokers for many daemons in one process. All that get into a broker in the same way share two connections, which are there for as long as any
+ * of them is: over one they hear their printers, over the other they publish and are asked. Beside them the broker keeps a last will of each. For any
+ * threads.
  */
 public final class SharedBrokers implements Brokers {
-    private final Map<Broker, SharedConnection> connections = new HashMap<>();
+    private final Map<Place, SharedConnection> connections = new HashMap<>();
     private final Patience patience;
     private final Hands hands;
     private final Supplier<Flood> floods;
+
+    /** What a connection is for. */
+    enum Purpose {
+        /** What printers report. */
+        PRINTERS,
+        /** What daemons publish and are asked. */
+        OWN
+    }
+
+    /** Whoever has the same place shares a connection. */
+    record Place(Broker broker, Purpose purpose) {
+        /** Who publishes too much there. */
+        String floods() {
+            return purpose == Purpose.PRINTERS
+                    ? "the printer publishes"
+                    : "somebody asks or publishes on this rig's topics";
+        }
+    }
 
     /**
      * Makes ways to brokers; none is connected yet.
@@ -34,54 +52,106 @@ public final class SharedBrokers implements Brokers {
         this.floods = floods;
     }
 
-    /** Tells for one member whether too much comes. */
+    /** Tells for one listener whether too much comes. */
     Flood flood() {
         return floods.get();
     }
 
     @Override
     public Connection to(Broker broker, Wanted wanted, Optional<Will> will) {
-        return new Member(this, broker, wanted, will, patience, hands);
+        return new Member(this, broker, wanted, will, hands);
     }
 
-    /** Adds a member to the connection to its broker, which is begun if need be. */
-    synchronized void join(Broker broker, Member member) {
-        SharedConnection connection = connections.get(broker);
+    /** Gives a connection to publish over, which is begun if need be and stays until {@link #silence}. */
+    synchronized SharedConnection speak(Broker broker, Outbox outbox) {
+        SharedConnection connection = at(new Place(broker, Purpose.OWN));
+        connection.speaks(outbox);
+        return connection;
+    }
+
+    /** Ends what {@link #speak} began. */
+    void silence(Broker broker, SharedConnection connection, Outbox outbox) {
+        endIfUnused(new Place(broker, Purpose.OWN), connection, () -> connection.silence(outbox));
+    }
+
+    /** Adds a listener to the connection at its place, which is begun if need be. */
+    synchronized void join(Place place, Listener listener) {
+        SharedConnection connection = at(place);
+        listener.joins(connection);
+        connection.join(listener);
+    }
+
+    private SharedConnection at(Place place) {
+        SharedConnection connection = connections.get(place);
         if (connection == null || !connection.isAlive()) {
-            connection = begun(broker, "");
-            connections.put(broker, connection);
+            connection = begun(place, "");
+            connections.put(place, connection);
         }
-        member.joins(connection);
-        connection.join(member);
+        return connection;
     }
 
-    /** A connection for one member, which other members need not share any more. It is started, and has no member yet. */
-    SharedConnection apart(Broker broker, String rig) {
-        return begun(broker, rig);
+    /** A connection for one listener, which others need not share any more. It is started, and has no listener yet. */
+    SharedConnection apart(Place place, String rig) {
+        return begun(place, rig);
     }
 
-    private SharedConnection begun(Broker broker, String rig) {
+    /** The one that publishes reports problems with the broker; the others do so only if it has none. */
+    private SharedConnection begun(Place place, String rig) {
+        Optional<Gate> gate = place.purpose() == Purpose.OWN && rig.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Beside(place.broker()));
         SharedConnection[] begun = new SharedConnection[1];
         RigName.during(rig, () -> {
-            begun[0] = new SharedConnection(broker, patience);
+            begun[0] = new SharedConnection(place.broker(), patience, gate);
             begun[0].start();
         });
         return begun[0];
     }
 
-    /** Takes a member out again. With the last one the connection ends soon, without anybody waiting for it: it has no will and nothing to say. */
-    void leave(Broker broker, SharedConnection connection, Member member) {
+    private synchronized Optional<SharedConnection> main(Broker broker) {
+        return Optional.ofNullable(connections.get(new Place(broker, Purpose.OWN)));
+    }
+
+    /** Takes a listener out again. */
+    void leave(Place place, SharedConnection connection, Listener listener) {
+        endIfUnused(place, connection, () -> connection.leave(listener));
+    }
+
+    /** With the last one the connection ends soon, without anybody waiting for it: it has nothing to say. */
+    private void endIfUnused(Place place, SharedConnection connection, Runnable leave) {
         boolean isLast;
         synchronized (this) {
-            isLast = connection.leave(member);
+            leave.run();
+            isLast = connection.isUnused();
             if (isLast) {
-                connections.remove(broker, connection);
+                connections.remove(place, connection);
             }
         }
         if (isLast) {
             Thread end = new Thread(connection::close, "printer end");
             end.setDaemon(true);
             end.start();
+        }
+    }
+
+    /** Looks at the main connection to a broker. For one thread. */
+    private final class Beside implements Gate {
+        private final Broker broker;
+        private long before;
+
+        Beside(Broker broker) {
+            this.broker = broker;
+        }
+
+        @Override
+        public boolean look() {
+            long now = main(broker)
+                    .map(SharedConnection::turnstile)
+                    .map(Turnstile::glance)
+                    .orElse(0L);
+            boolean isSame = now != 0 && now == before;
+            before = now;
+            return isSame;
         }
     }
 }

@@ -18,11 +18,11 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * One connection to a broker for many members, subscribed to what any of them wants, to each filter once. Members come and go while it stands; what the
+ * One connection to a broker for many listeners, subscribed to what any of them wants, to each filter once. Listeners come and go while it stands; what the
  * others hear is not interrupted.
  *
  * <p>A filter is subscribed to again for each newcomer, even if it already is, because only then does the broker send its retained
- * messages again (MQTT 3.1.1, section 3.8.4). {@link Member} leaves out what it has already heard on the same topic.
+ * messages again (MQTT 3.1.1, section 3.8.4). {@link Listener} leaves out what it has already heard on the same topic.
  */
 final class SharedConnection implements Subscriptions, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(SharedConnection.class);
@@ -35,27 +35,32 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
     private final String where;
     private final BrokerClient client;
     private final Turnstile turnstile = new Turnstile();
+    private final Rounds rounds = new Rounds();
+    private final Wills wills;
+    private final Set<Outbox> speaking = new LinkedHashSet<>();
     private final KeptOpen keptOpen = new KeptOpen();
-    private final Set<Member> members = new LinkedHashSet<>();
+    private final Set<Listener> listeners = new LinkedHashSet<>();
     private final Set<String> subscribed = new LinkedHashSet<>();
     private final Set<String> refused = new LinkedHashSet<>();
     private final Set<String> asked = new LinkedHashSet<>();
-    private volatile TopicIndex<Member> index = new TopicIndex<>(Map.of());
+    private volatile TopicIndex<Listener> index = new TopicIndex<>(Map.of());
     private volatile boolean isNew;
     private long refusedAtNanos;
 
     /** What is to be done at the broker, for whom. */
-    private record Errand(List<String> subscribe, List<String> unsubscribe, List<Member> members) {}
+    private record Errand(List<String> subscribe, List<String> unsubscribe, List<Listener> listeners) {}
 
     /**
-     * Makes a connection without members; {@link #start} starts it.
+     * Makes a connection without listeners; {@link #start} starts it.
      *
      * @param broker where the broker is and how to get in
      * @param patience how long to wait
+     * @param gate if there is a main connection to the same broker: how things stand with it
      */
-    SharedConnection(Broker broker, Patience patience) {
+    SharedConnection(Broker broker, Patience patience, Optional<Gate> gate) {
         where = BrokerClient.where(broker);
-        client = new BrokerClient(broker, this, this::hear, Optional.empty(), patience, Optional.empty());
+        client = new BrokerClient(broker, this, this::hear, patience, gate, rounds);
+        wills = new Wills(broker, patience, turnstile);
     }
 
     void start() {
@@ -85,47 +90,72 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
     }
 
     /** Whether it has the only one. */
-    synchronized boolean isAlone(Member member) {
-        return members.size() == 1 && members.contains(member);
+    synchronized boolean isAlone(Listener listener) {
+        return listeners.size() == 1 && listeners.contains(listener);
     }
 
-    /** When members may connect by themselves. */
+    /** What is published over it. */
+    Rounds rounds() {
+        return rounds;
+    }
+
+    /** The wills of those who publish over it. */
+    Wills wills() {
+        return wills;
+    }
+
+    /** Somebody publishes over it from now on, as soon as that is in its {@link #rounds}. */
+    synchronized void speaks(Outbox outbox) {
+        speaking.add(outbox);
+    }
+
+    /** Somebody publishes nothing more over it. */
+    synchronized void silence(Outbox outbox) {
+        speaking.remove(outbox);
+        rounds.remove(outbox);
+    }
+
+    /** Whether nobody listens or publishes. */
+    synchronized boolean isUnused() {
+        return listeners.isEmpty() && speaking.isEmpty();
+    }
+
+    /** Open while it is connected. */
     Turnstile turnstile() {
         return turnstile;
     }
 
-    /** Adds a member. It hears what comes from now on, and soon what the broker has kept. */
-    synchronized void join(Member member) {
-        members.add(member);
-        asked.addAll(member.topicFilters());
-        membersChanged();
+    /** Adds a listener. It hears what comes from now on, and soon what the broker has kept. */
+    synchronized void join(Listener listener) {
+        listeners.add(listener);
+        asked.addAll(listener.topicFilters());
+        listenersChanged();
     }
 
-    /** Takes a member out, and returns whether nobody is left. */
-    synchronized boolean leave(Member member) {
-        members.remove(member);
-        membersChanged();
-        return members.isEmpty();
+    /** Takes a listener out. */
+    synchronized void leave(Listener listener) {
+        listeners.remove(listener);
+        listenersChanged();
     }
 
-    private void membersChanged() {
+    private void listenersChanged() {
         index = new TopicIndex<>(wanted());
         isNew = true;
         client.lookAtSubscriptions();
     }
 
-    private Map<String, List<Member>> wanted() {
-        Map<String, List<Member>> wanted = new HashMap<>();
-        for (Member member : members) {
-            member.topicFilters()
+    private Map<String, List<Listener>> wanted() {
+        Map<String, List<Listener>> wanted = new HashMap<>();
+        for (Listener listener : listeners) {
+            listener.topicFilters()
                     .forEach(filter -> wanted.computeIfAbsent(filter, any -> new ArrayList<>())
-                            .add(member));
+                            .add(listener));
         }
         return wanted;
     }
 
     private void hear(String topic, byte[] payload, boolean retained) {
-        Collection<Member> hearing = index.find(topic);
+        Collection<Listener> hearing = index.find(topic);
         if (hearing.isEmpty()) {
             return;
         }
@@ -133,13 +163,13 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
         if (hearing.size() > 1) {
             keptOpen.add(message);
         }
-        hearing.forEach(member -> member.put(message, hearing.size() == 1, this));
+        hearing.forEach(listener -> listener.put(message, hearing.size() == 1, this));
     }
 
     @Override
     public List<String> begin(BrokerSession session) throws BrokerException, InterruptedException {
         synchronized (this) {
-            members.forEach(member -> member.connectedAnew(this));
+            listeners.forEach(listener -> listener.connectedAnew(this));
             asked.addAll(wanted().keySet());
         }
         settle(session);
@@ -201,7 +231,7 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
                 subscribed.stream().filter(Predicate.not(wanted::contains)).toList();
         unsubscribe.forEach(subscribed::remove);
         refused.retainAll(wanted);
-        return new Errand(subscribe, unsubscribe, List.copyOf(members));
+        return new Errand(subscribe, unsubscribe, List.copyOf(listeners));
     }
 
     private synchronized void subscribed(List<String> some, List<String> refusedOfThem) {
@@ -213,7 +243,7 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
     }
 
     private synchronized void settled(Errand errand) {
-        errand.members().forEach(member -> member.subscribed(refused));
+        errand.listeners().forEach(listener -> listener.subscribed(refused));
     }
 
     private static List<List<String>> parts(List<String> filters) {
@@ -227,19 +257,21 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
     @Override
     public void ended() {
         turnstile.shut();
+        wills.doubt();
         synchronized (this) {
             subscribed.clear();
             refused.clear();
-            members.forEach(member -> member.notSubscribed(this));
+            listeners.forEach(listener -> listener.notSubscribed(this));
         }
     }
 
     @Override
     public void close() {
         client.close();
+        wills.close();
     }
 
-    /** The newest messages that are kept as they were read, so that not every member has to read them. For one thread. */
+    /** The newest messages that are kept as they were read, so that not every listener has to read them. For one thread. */
     static final class KeptOpen {
         /** Of payload. JSON may take forty times as much once it is read: a value has two bytes or more, and takes some eighty. */
         static final int MOST_BYTES = 128 << 10;

@@ -22,6 +22,15 @@ final class Turnstile {
         notifyAll();
     }
 
+    /**
+     * How many times this had been opened, without waiting.
+     *
+     * @return 0 if the main connection is not there
+     */
+    synchronized long glance() {
+        return isOpen ? opened : 0;
+    }
+
     /** It is gone. */
     synchronized void shut() {
         isOpen = false;

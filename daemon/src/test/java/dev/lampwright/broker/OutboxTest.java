@@ -92,7 +92,7 @@ final class OutboxTest {
     void aMessageEndsTheWaitEvenIfItCameBefore() throws InterruptedException {
         put("status", "1", true);
         put("status", "2", true);
-        outbox.awaitRing(Duration.ofHours(1));
+        outbox.bell().await(Duration.ofHours(1));
         assertEquals(List.of("2"), takeAll());
     }
 

@@ -10,12 +10,15 @@ import dev.lampwright.testing.TestCertificates;
 import dev.lampwright.testing.TestCertificates.Issued;
 import java.io.IOException;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -68,6 +71,38 @@ final class OwnCertificateIT {
             mosquitto.publish(Alder.JOB, "{\"phase\":\"RUN\"}", false);
             Await.until("the message", DEADLINE, () -> client.messages() == 1);
         }
+    }
+
+    /** The broker publishes it once the connection has ended without a goodbye. */
+    @Test
+    void aWillIsHeldWithACertificate() {
+        Turnstile turnstile = new Turnstile();
+        turnstile.open();
+        AtomicReference<String> status = new AtomicReference<>();
+        try (Mosquitto mosquitto = Mosquitto.askingForCertificates(certificates)) {
+            Broker broker = broker(mosquitto.url(), own(certificates.issue("lampwright")));
+            MessageSink sink = (topic, payload, retained) -> status.set(new String(payload, StandardCharsets.UTF_8));
+            try (BrokerClient watcher =
+                            new BrokerClient(broker, List.of("lampwright/alder/status"), sink, Optional.empty());
+                    Wills wills = new Wills(broker, Patience.USUAL, turnstile)) {
+                watcher.start();
+                awaitConnected(watcher);
+                holdAndRelease(wills);
+                Await.until("the loss", DEADLINE, () -> "lost".equals(status.get()));
+            }
+        }
+    }
+
+    private static void holdAndRelease(Wills wills) {
+        Wills.Held held = wills.hold(new Will("lampwright/alder/status", "lost", "off"), new Wills.Watcher() {
+            @Override
+            public void held() {}
+
+            @Override
+            public void lost() {}
+        });
+        Await.until("it is held", DEADLINE, () -> held.state().phase() == BrokerState.Phase.CONNECTED);
+        held.release(false);
     }
 
     @Test

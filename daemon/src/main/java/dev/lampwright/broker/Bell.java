@@ -1,0 +1,27 @@
+package dev.lampwright.broker;
+
+import java.time.Duration;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
+
+/** Wakes the one thread that waits for it. Safe for many threads. */
+final class Bell {
+    private final Semaphore rung = new Semaphore(0);
+
+    /** Ends the waiting of {@link #await}, or of the next call if nobody is waiting. */
+    void ring() {
+        rung.release();
+    }
+
+    /**
+     * Waits for a call of {@link #ring}.
+     *
+     * @param most how long to wait
+     * @throws InterruptedException if this thread must end
+     */
+    void await(Duration most) throws InterruptedException {
+        if (rung.tryAcquire(most.toNanos(), TimeUnit.NANOSECONDS)) {
+            rung.drainPermits();
+        }
+    }
+}
