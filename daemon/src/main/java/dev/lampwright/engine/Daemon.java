@@ -183,7 +183,7 @@ public final class Daemon implements AutoCloseable {
                 lightFrom(place.phase()),
                 place.phase());
         onWishes = frames::tellNews;
-        reporter = new Reporter(desk, this::report, this::tell, CLOCK, place.hands());
+        reporter = new Reporter(desk, this::inWords, this::report, this::tell, CLOCK, place.hands());
         keeper = keeping.map(where -> new AskKeeper(where.asks(), desk));
         if (config.desk().keep()) {
             keeper.ifPresent(AskKeeper::restore);
@@ -257,7 +257,7 @@ public final class Daemon implements AutoCloseable {
     }
 
     private List<Desk.Alarm> alarms() {
-        return frames.snapshot().printers().stream()
+        return frames.outline().printers().stream()
                 .map(printer -> new Desk.Alarm(printer.name(), printer.alarm(), printer.faultLasts()))
                 .toList();
     }
@@ -341,7 +341,7 @@ public final class Daemon implements AutoCloseable {
     public long pulse() {
         Running now = running;
         if (now.link().isAlive() && now.printer().isAlive()) {
-            pulse = frames.snapshot().frames();
+            pulse = frames.outline().frames();
         }
         return pulse;
     }
@@ -414,6 +414,11 @@ public final class Daemon implements AutoCloseable {
     public Report outline() {
         FrameReport frame = frames.outline();
         return report(frame, Double.NaN, frame.signals(), Map.of(), AskedFor.NOTHING);
+    }
+
+    /** The {@link #report} without its numbers: enough to find out whether it differs in word. */
+    private Report inWords() {
+        return report(frames.outline(), Double.NaN, Map.of(), Map.of(), desk.asked());
     }
 
     private Report report(
@@ -547,7 +552,7 @@ public final class Daemon implements AutoCloseable {
 
     private Map<String, Glance> glances() {
         Running now = running;
-        FrameReport frame = frames.snapshot();
+        FrameReport frame = frames.outline();
         Map<String, Glance> glances = new LinkedHashMap<>();
         for (PrinterLight printer : now.config().light().printers()) {
             PrinterStatus read = statuses.get().of(printer.name());

@@ -27,8 +27,8 @@ class ReporterTest {
     private final List<Long> told = new ArrayList<>();
     private PrinterState state = PrinterState.IDLE;
     private long nanos;
-    private final Reporter reporter =
-            new Reporter(desk(), this::report, report -> told.add(nanos / STEP), () -> nanos, Hands.ofItsOwn());
+    private final Reporter reporter = new Reporter(
+            desk(), this::report, this::report, report -> told.add(nanos / STEP), () -> nanos, Hands.ofItsOwn());
 
     private static Desk desk() {
         return new Desk(
