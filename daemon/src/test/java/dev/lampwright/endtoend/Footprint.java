@@ -16,7 +16,7 @@ import java.util.concurrent.TimeUnit;
  * What the daemon uses after running for a while: 300 pixels, 60 frames a second, the built-in looks, a printing printer. Options and
  * environment are those of the package's launcher.
  */
-final class Footprint {
+public final class Footprint {
     private static final Path PACKAGING = Path.of("..", "systemd");
     /** Files with the options of {@code java} from the package. */
     static final List<Path> OPTIONS = List.of(PACKAGING.resolve("java.options"), PACKAGING.resolve("run.options"));
@@ -39,7 +39,7 @@ final class Footprint {
      * @param folder for files
      * @return how to start the daemon
      */
-    static Footprint prepare(Path folder) throws IOException {
+    public static Footprint prepare(Path folder) throws IOException {
         Footprint footprint = new Footprint(folder);
         try (RunningDaemon daemon = RunningDaemon.start(
                 PACKAGING.resolve("archive.toml"),
@@ -58,7 +58,8 @@ final class Footprint {
         return footprint;
     }
 
-    private Path archive() {
+    /** The archive of classes. It fits class paths that begin with {@code target/lampwright.jar}. */
+    public Path archive() {
         return folder.resolve("classes.jsa");
     }
 
@@ -93,7 +94,8 @@ final class Footprint {
             double seconds = (System.nanoTime() - ready) / 1e9;
             System.out.printf(
                     Locale.ROOT,
-                    "after %.1f minutes: resident %.1f MiB, proportional %.1f MiB; %.2f %% of a core; %.1f frames/s differed and were sent%n",
+                    "after %.1f minutes: resident %.1f MiB, proportional %.1f MiB; %.2f %% of a core; %.1f frames/s"
+                            + " differed and were sent%n",
                     minutes,
                     daemon.residentKibAsItIs() / MIB,
                     daemon.proportionalKib() / MIB,

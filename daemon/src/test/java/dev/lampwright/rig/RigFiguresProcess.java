@@ -36,25 +36,25 @@ final class RigFiguresProcess {
     private static final int FRAMES_PER_SECOND = 60;
     private static final Here BOARD = new Here(1, "1.0.0", 0x6c616d7000000001L, 300, 1024, 6, 2, 10_000, true);
     private static final String SHARED = """
-            frames_per_s = 60
-            broker.url = "%s"
-            controller = { port = "%s{rig}", baud = 1000000 }
-            supply.ceiling_mA = 4000
-            strip.pixels = %d
-            [printer.state]
-            topic = "shop/{rig}/job"
-            printing = ["RUN"]
-            [printer.readings]
-            bed.actual_C = { topic = "shop/{rig}/heat", at = "/now" }
-            bed.setpoint_C = { topic = "shop/{rig}/heat", at = "/set" }
-            [zones]
-            bed = "0-%d"
-            [looks.printing]
-            layers = [
-              { paint = "ramp", colours = ["navy", "teal", "blue"], cycle_s = 20 },
-              { zone = "bed", paint = "scale", colours = ["midnightblue", "orangered"], by = "bed.heat", extent = "bar" },
-            ]
-            """;
+        frames_per_s = 60
+        broker.url = "%s"
+        controller = { port = "%s{rig}", baud = 1000000 }
+        supply.ceiling_mA = 4000
+        strip.pixels = %d
+        [printer.state]
+        topic = "shop/{rig}/job"
+        printing = ["RUN"]
+        [printer.readings]
+        bed.actual_C = { topic = "shop/{rig}/heat", at = "/now" }
+        bed.setpoint_C = { topic = "shop/{rig}/heat", at = "/set" }
+        [zones]
+        bed = "0-%d"
+        [looks.printing]
+        layers = [
+          { paint = "ramp", colours = ["navy", "teal", "blue"], cycle_s = 20 },
+          { zone = "bed", paint = "scale", colours = ["midnightblue", "orangered"], by = "bed.heat", extent = "bar" },
+        ]
+        """;
 
     private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     private static final OperatingSystemMXBean SYSTEM =
@@ -140,6 +140,12 @@ final class RigFiguresProcess {
         return rigs.stream().mapToLong(rig -> report(rig).frames()).sum();
     }
 
+    private static boolean hasMadeAFrame(Rig rig) {
+        return rig.daemon()
+                .filter(daemon -> daemon.frames().snapshot().frames() > 0)
+                .isPresent();
+    }
+
     private static FrameReport report(Rig rig) {
         return rig.daemon().orElseThrow().frames().snapshot();
     }
@@ -155,7 +161,8 @@ final class RigFiguresProcess {
     /**
      * Runs and prints.
      *
-     * @param args folder, broker, seconds, rigs, what the names of their ports begin with (nothing for controllers in memory), pixels of each
+     * @param args folder, broker, seconds, rigs, what the names of their ports begin with (nothing for controllers in memory), pixels of each,
+     *     seconds to warm up
      */
     public static void main(String[] args) throws IOException, ConfigException, InterruptedException {
         Path folder = Path.of(args[0]);
@@ -170,11 +177,12 @@ final class RigFiguresProcess {
         Rigs.Maker maker = args[4].isEmpty() ? RigFiguresProcess::daemon : RigFiguresProcess::daemonAtPort;
         try (Rigs rigs = new Rigs(maker, System::nanoTime)) {
             rigs.follow(Shop.read(folder, Set.of()));
-            while (rigs.daemons().size() < count || frames(rigs.all()) < count) {
+            while (!rigs.all().stream().allMatch(RigFiguresProcess::hasMadeAFrame)) {
                 TimeUnit.MILLISECONDS.sleep(5);
             }
-            long started = ProcessAge.now().toMillis();
-            lookAroundFor(rigs, Math.max(10, seconds / 2)); // to warm up
+            String started = "%d ms from the start of the process to a frame of every rig, %d ms of processor time"
+                    .formatted(ProcessAge.now().toMillis(), TimeUnit.NANOSECONDS.toMillis(SYSTEM.getProcessCpuTime()));
+            lookAroundFor(rigs, Integer.parseInt(args[6]));
             print(rigs, seconds, started);
         }
         System.exit(0);
@@ -187,7 +195,7 @@ final class RigFiguresProcess {
         }
     }
 
-    private static void print(Rigs rigs, int seconds, long startedMillis) throws IOException, InterruptedException {
+    private static void print(Rigs rigs, int seconds, String started) throws IOException, InterruptedException {
         List<Rig> all = rigs.all();
         Lateness bare = parking();
         LateSince[] late = all.stream().map(LateSince::new).toArray(LateSince[]::new);
@@ -207,9 +215,9 @@ final class RigFiguresProcess {
         }
         System.out.printf(
                 Locale.ROOT,
-                "%d rigs: %.1f %% of a core (controllers %.1f %% more); resident %.1f MiB; %d threads; lateness p99.9 of the worst rig %.2f ms,"
-                        + " of a bare parking thread %.2f ms; %.1f frames/s, %d ticks left out; %.2f bytes allocated a frame;"
-                        + " %d ms from the start of the process to a frame of every rig%n",
+                "%d rigs: %.1f %% of a core (controllers %.1f %% more); resident %.1f MiB; %d threads; lateness p99.9"
+                    + " of the worst rig %.2f ms, of a bare parking thread %.2f ms; %.1f frames/s, %d ticks left out;"
+                    + " %.2f bytes allocated a frame; %s%n",
                 all.size(),
                 100 * ours / nanos,
                 100 * (CONTROLLERS_NANOS.get() - controllers) / nanos,
@@ -220,7 +228,7 @@ final class RigFiguresProcess {
                 made * 1e9 / nanos,
                 all.stream().mapToLong(rig -> report(rig).skipped()).sum() - left,
                 (allocated() - allocated) / (double) Math.max(1, made),
-                startedMillis);
+                started);
     }
 
     /** How late frames have been since a moment, in classes of 50 µs. */
