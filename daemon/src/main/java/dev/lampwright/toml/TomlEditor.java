@@ -1,7 +1,6 @@
 package dev.lampwright.toml;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -181,32 +180,23 @@ public final class TomlEditor {
     }
 
     /**
-     * Gives a table another name in its place.
+     * Gives a value another name in its place: in its headers, in its own key, and in dotted keys that lead through it. Nothing else of the
+     * text changes.
      *
-     * @param path of an existing table with headers
+     * @param path of an existing value with a name
      * @param name what to call it
-     * @throws IllegalArgumentException if there is no such table, it has no headers, or there is one of that name already
+     * @throws IllegalArgumentException if there is no such value, it has no name, or there is one of that name already
      */
     public void rename(List<String> path, String name) {
         TomlPart part = layout.find(path);
-        List<String> around = path.subList(0, path.size() - 1);
-        if (part == null || !part.hasHeaders() || layout.find(within(around, name)) != null) {
+        List<String> around = path.isEmpty() ? path : path.subList(0, path.size() - 1);
+        if (part == null || part.around == null || part.around.isArray() || layout.find(within(around, name)) != null) {
             throw new IllegalArgumentException(path + " cannot be renamed to " + name);
         }
-        List<TomlPart> headers = new ArrayList<>(layout.sectionsWithin(part));
-        Collections.reverse(headers);
         Object value = get(path).orElseThrow();
         Object others = TomlValues.without(values, path);
         String before = text;
-        String next = text;
-        for (TomlPart header : headers) {
-            List<String> names = header.headerNames();
-            names.set(part.headerNames().size() - 1, name);
-            String brackets =
-                    header.around.isArray() ? "[[" + TomlText.key(names) + "]]" : "[" + TomlText.key(names) + "]";
-            next = next.substring(0, header.from) + brackets + next.substring(header.to);
-        }
-        become(next);
+        become(new TomlNames(text, layout).renamed(part, name));
         boolean right = Toml.read(text).mistakes().isEmpty()
                 && TomlValues.same(others, TomlValues.without(values, within(around, name)))
                 && get(within(around, name))

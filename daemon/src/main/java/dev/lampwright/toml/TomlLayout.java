@@ -94,6 +94,7 @@ final class TomlLayout implements TomlMarks {
         }
         section.from = from;
         section.to = to;
+        section.header = new TomlPart.Key(keyFrom, nameEnds);
         sections.add(section);
     }
 

@@ -52,6 +52,9 @@ final class TomlPart {
     /** For a value with a key. */
     Key key;
 
+    /** For a section with a header: the names in that. */
+    Key header;
+
     /** For a value or a header: where it begins. */
     int from;
 

@@ -16,7 +16,8 @@ import org.junit.jupiter.api.Test;
 
 /** What each change does to a text, to the byte. The texts are our own; TOML 1.0 says what is valid (toml.io/en/v1.0.0). */
 class TomlEditorTest {
-    private static final String FILE = """
+    private static final String FILE =
+            """
         # The light over the bench.
         frames_per_s = 50   # calm
 
@@ -124,7 +125,9 @@ class TomlEditorTest {
     void aNewTableGetsAHeaderWhereItsNeighboursHaveOne() {
         set(FILE + "\n[desk]\nbrightness = 0.5\n", FILE, new BigDecimal("0.5"), "desk", "brightness");
         set(
-                FILE.replace("\n[[cues]]\nlook = \"flames\"", """
+                FILE.replace(
+                        "\n[[cues]]\nlook = \"flames\"",
+                        """
 
                     [printer.state]
                     topic = "t"
@@ -171,12 +174,17 @@ class TomlEditorTest {
                 FILE.replace("[dimmers]\nwork = { channel = 0, full_mA = 800 }   # the white one\n", ""),
                 FILE,
                 "dimmers");
-        remove(FILE.replace("""
+        remove(
+                FILE.replace(
+                        """
             [printer.readings]
             bed.actual_C = { topic = "shop/alder/heat", at = "/bed" }
             # the nozzle's is missing
 
-            """, ""), FILE, "printer");
+            """,
+                        ""),
+                FILE,
+                "printer");
         remove(FILE.replace("[[cues]]\nlook = \"flames\"\n\n", ""), FILE, "cues", "0");
         remove("[b]\n# about c\n[c]\nx = 1\n", "[a]\ny = 1\n[b]\n# about c\n[c]\nx = 1\n[a.d]\n", "a");
     }
@@ -265,6 +273,35 @@ class TomlEditorTest {
         editor.remove(List.of("strip", "none", "such"));
         assertEquals(FILE, editor.text());
         assertThrows(IllegalArgumentException.class, () -> TomlEditor.of("a = \n"));
+    }
+
+    @Test
+    void aNameIsReplacedWhereverItIsAndNothingElse() {
+        for (String text : List.of(
+                "looks = { x = { layers = [] }, y = 1 } # all\n",
+                "# above\nlooks.x = { layers = [ { x = 1 }, # ground\n ] } # behind\nx = 2\n",
+                "looks . x . layers = [] # in between\nlooks.x.dimmers.work = 1\n",
+                "looks . x . layers = [] # in between\nlooks.x.dimmers.work = 1\n[cues]\nx = 2\n",
+                "[looks]\n  x.layers = [ # one\n {} ]\n  y.x = 1\n  x.dimmers = {x = 1}\n",
+                "[looks]\nx = {layers=[]}\n# x\n[x.x]\nx = 1\n",
+                "[ looks . x ] # head\nx = 1\n\n[[looks.x.layers]]\nx = 1\n[y]\n[looks.x.dimmers] # x\n",
+                "[looks.x.dimmers]\nwork = 1\n[[looks.x.layers]]\n")) {
+            String wanted = text.replaceFirst("looks = \\{ x ", "looks = { new-one ")
+                    .replaceAll("(looks ?\\. ?)x\\b", "$1new-one")
+                    .replaceAll("(?m)(^\\[looks]\\n +)x\\.", "$1new-one.")
+                    .replaceAll("(?m)^  x\\.", "  new-one.")
+                    .replaceFirst("\\[looks]\\nx", "[looks]\nnew-one");
+            becomes(wanted, text, editor -> editor.rename(List.of("looks", "x"), "new-one"));
+        }
+        becomes(
+                "looks.\"a b\".\"c.d\" = 1\n",
+                "looks.'x.y'.\"c.d\" = 1\n",
+                editor -> editor.rename(List.of("looks", "x.y"), "a b"));
+        TomlEditor editor = TomlEditor.of("looks = { x = 1, y = 2, z = [{}] }\n");
+        for (List<String> path : List.of(List.<String>of(), List.of("looks", "w"), List.of("looks", "z", "0"))) {
+            assertThrows(IllegalArgumentException.class, () -> editor.rename(path, "w"));
+        }
+        assertThrows(IllegalArgumentException.class, () -> editor.rename(List.of("looks", "x"), "y"));
     }
 
     @Test
