@@ -9,6 +9,7 @@ import java.util.Optional;
 /** Notices that a file has changed and settled, by checking it periodically. */
 final class FileWatch {
     private final Path file;
+    private final boolean mayBeMissing;
     private String taken;
     private String seen;
     private Optional<String> missing = Optional.empty();
@@ -19,21 +20,35 @@ final class FileWatch {
      * @param file the file, which may appear and disappear
      */
     FileWatch(Path file) {
+        this(file, false);
+    }
+
+    private FileWatch(Path file, boolean mayBeMissing) {
         this.file = file;
+        this.mayBeMissing = mayBeMissing;
         taken = mark();
         seen = taken;
     }
 
     /**
+     * Watches a file that need not exist.
+     *
+     * @param file the file; that it appears or disappears is a change like any other
+     */
+    static FileWatch ofOptional(Path file) {
+        return new FileWatch(file, true);
+    }
+
+    /**
      * Checks the file.
      *
-     * @return true once for each change, once the file looks the same in two checks; never while it does not exist
+     * @return true once for each change, once the file looks the same in two checks; never while a file does not exist that must
      */
     boolean changed() {
         String now = mark();
         boolean atRest = now.equals(seen);
         seen = now;
-        if (!atRest || now.equals(taken) || now.isEmpty()) {
+        if (!atRest || now.equals(taken) || (now.isEmpty() && !mayBeMissing)) {
             return false;
         }
         taken = now;

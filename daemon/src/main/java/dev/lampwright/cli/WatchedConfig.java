@@ -49,7 +49,7 @@ final class WatchedConfig {
      * @throws ConfigException if they cannot be read or are not right
      */
     WatchedConfig(Path file, Path looks, Reader reader) throws ConfigException {
-        this(file, Optional.of(new FileWatch(looks)), reader);
+        this(file, Optional.of(FileWatch.ofOptional(looks)), reader);
     }
 
     private WatchedConfig(Path file, Optional<FileWatch> looks, Reader reader) throws ConfigException {

@@ -58,4 +58,19 @@ class FileWatchTest {
         watch.changed();
         assertTrue(watch.changed());
     }
+
+    @Test
+    void tellsThatAFileHasComeOrGoneThatNeedNotBeThere() throws IOException {
+        Path looks = folder.resolve("alder.looks.toml");
+        FileWatch watch = FileWatch.ofOptional(looks);
+        assertFalse(watch.changed());
+        Files.writeString(looks, "a");
+        assertFalse(watch.changed(), "it may still be written to");
+        assertTrue(watch.changed());
+        assertFalse(watch.changed());
+        Files.delete(looks);
+        assertFalse(watch.changed(), "another may be put in its place");
+        assertTrue(watch.changed());
+        assertFalse(watch.changed());
+    }
 }

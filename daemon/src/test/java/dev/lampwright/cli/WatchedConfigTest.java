@@ -54,7 +54,8 @@ class WatchedConfigTest {
                 printer.readings.job.progress.topic = "shop/alder/job"
                 controller.port = "memory"
                 strip.pixels = %d
-                """.formatted(pixels);
+                """
+                .formatted(pixels);
     }
 
     private void write(String text) {
@@ -223,5 +224,19 @@ class WatchedConfigTest {
         assertTrue(watched.changed());
         watched.readAgain(this::take);
         assertEquals(List.of(20), taken);
+    }
+
+    /** The live page saves looks in a file of their own, and somebody removes that again. */
+    @Test
+    void aFileOfLooksThatComesOrGoesIsNoticed() throws ConfigException, IOException {
+        Path looks = folder.resolve("alder.looks.toml");
+        WatchedConfig watched = new WatchedConfig(file, looks, ConfigFile::read);
+        Files.writeString(looks, "[looks.mine]\nlayers = [{ colour = \"teal\" }]\n");
+        assertFalse(watched.changed(), "it may still be written to");
+        assertTrue(watched.changed());
+        Files.delete(looks);
+        assertFalse(watched.changed());
+        assertTrue(watched.changed());
+        assertFalse(watched.changed());
     }
 }
