@@ -29,12 +29,14 @@ public final class AtomicFile {
      * @throws IOException if it cannot be written; the message says what to do
      */
     public static void replace(Path file, String text) throws IOException {
-        write(file, text, (beside, target) -> {
-            if (Files.exists(target)) {
-                passOn(target, beside);
-            }
-            Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        });
+        write(file, text, AtomicFile::moveOver);
+    }
+
+    private static void moveOver(Path beside, Path target) throws IOException {
+        if (Files.exists(target)) {
+            passOn(target, beside);
+        }
+        Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     }
 
     /**
@@ -45,10 +47,45 @@ public final class AtomicFile {
      * @throws IOException if it is a symbolic link or cannot be written; the text says what to do
      */
     public static void replaceNoLink(Path file, String text) throws IOException {
+        replaceNoLink(file, text, () -> true);
+    }
+
+    /** Whether a file is still to be replaced. */
+    public interface Condition {
+        /**
+         * Checks it.
+         *
+         * @return false if it is not
+         * @throws IOException if that cannot be found out
+         */
+        boolean holds() throws IOException;
+    }
+
+    /**
+     * Writes a file as {@link #replaceNoLink(Path, String)} does, if a condition holds when the new text is on the disk and nothing is left
+     * to do but to rename it.
+     *
+     * @param file its path
+     * @param text what to write, as UTF-8
+     * @param condition for instance that nobody else has changed it
+     * @return whether the condition holds; if not, the file is as it was
+     * @throws IOException as {@link #replaceNoLink(Path, String)}
+     */
+    public static boolean replaceNoLink(Path file, String text, Condition condition) throws IOException {
         if (Files.isSymbolicLink(file)) {
             throw new IOException(file + ": is a symbolic link, which is not written through; put a file there");
         }
-        replace(file, text);
+        boolean[] holds = new boolean[1];
+        write(file, text, (beside, target) -> {
+            if (Files.isSymbolicLink(file)) {
+                throw new IOException("it has become a symbolic link");
+            }
+            holds[0] = condition.holds();
+            if (holds[0]) {
+                moveOver(beside, target);
+            }
+        });
+        return holds[0];
     }
 
     /**
