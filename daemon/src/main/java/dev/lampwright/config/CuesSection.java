@@ -43,7 +43,8 @@ final class CuesSection {
     /** A cue. */
     static final Section SECTION = Section.of(
             "cues",
-            "which look is on when: the first that holds wins, the built-in ones come last; all that a cue names must hold",
+            "which look is on when: the first that holds wins, the built-in ones come last; all that a cue names must"
+                    + " hold",
             Key.own("look", "name of a look or a swatch")
                     .of("look")
                     .needed()
@@ -124,7 +125,8 @@ final class CuesSection {
 
     private Optional<CueSpec> cue(Table table, boolean last) {
         if (!table.as(SECTION).has("look")) {
-            table.mistake("look", "is missing", "give the name of the look that the cue puts on");
+            table.mistake(
+                    "look", new MistakeText("missing", "is missing", "give the name of the look that the cue puts on"));
         }
         Optional<LookSpec> look = looks.named(table, "look");
         List<Condition> named = table.allNamed("state", "state", states);
@@ -136,8 +138,10 @@ final class CuesSection {
         if (conditions.isEmpty() && !last && table.right()) {
             table.mistake(
                     "look",
-                    "is always on, so that the cues below never are",
-                    "give a state, an alarm, a signal or an event");
+                    new MistakeText(
+                            "always_on",
+                            "is always on, so that the cues below never are",
+                            "give a state, an alarm, a signal or an event"));
         }
         return look.map(found -> new CueSpec(found, conditions, fadeS, easing));
     }
@@ -178,12 +182,18 @@ final class CuesSection {
         Optional<Double> below = table.find(BELOW);
         double margin = table.get(MARGIN);
         if (above.isEmpty() && below.isEmpty() && table.right()) {
-            table.mistake("signal", "needs above, below or both", "give one of them, or both");
+            table.mistake(
+                    "signal", new MistakeText("no_bound", "needs above, below or both", "give one of them, or both"));
         }
         double least = above.orElse(Double.NEGATIVE_INFINITY);
         double most = below.orElse(Double.POSITIVE_INFINITY);
         if (least >= most) {
-            table.mistake("below", "is not more than above, so that the cue never holds", "give a larger number");
+            table.mistake(
+                    "below",
+                    new MistakeText(
+                            "never_holds",
+                            "is not more than above, so that the cue never holds",
+                            "give a larger number"));
         }
         return new Condition.WithinBounds(signal, least, most, margin);
     }
@@ -193,8 +203,11 @@ final class CuesSection {
         if (fault && fadeS.orElse(0.0) != 0) {
             table.mistake(
                     "fade_s",
-                    "is " + Wording.number(fadeS.get()) + ", but a fault cuts in at once",
-                    "remove it, and give other states a cue of their own");
+                    new MistakeText(
+                                    "fault_fades",
+                                    "is " + Wording.number(fadeS.get()) + ", but a fault cuts in at once",
+                                    "remove it, and give other states a cue of their own")
+                            .with("value", fadeS.get()));
         }
         return fault ? 0 : fadeS.orElse(USUAL_FADE_S);
     }

@@ -48,8 +48,59 @@ public final class Examined {
      * @return the mistake with its file and line
      */
     public Mistake mistake(List<String> path, String what, String whatWouldBeRight) {
+        return mistake(path, new MistakeText("", what, whatWouldBeRight));
+    }
+
+    /**
+     * What is wrong with a key of the file.
+     *
+     * @param path the key's path; an element of an array has its index as a name
+     * @param said what is wrong, and what to do
+     * @return the mistake with its file and line
+     */
+    public Mistake mistake(List<String> path, MistakeText said) {
         Origin origin = origins.of(path);
-        return new Mistake(origin.file(), origin.document().line(path), Wording.key(path), what, whatWouldBeRight);
+        return new Mistake(
+                origin.file(),
+                origin.document().line(path),
+                Wording.key(path),
+                said.what(),
+                said.whatWouldBeRight(),
+                said.code(),
+                said.values());
+    }
+
+    /**
+     * The file that a key is in.
+     *
+     * @param path the key's path
+     * @return its name, as in messages
+     */
+    public String file(List<String> path) {
+        return origins.of(path).file();
+    }
+
+    /**
+     * What is taken from looks that are kept apart from the configuration file.
+     *
+     * @return for each such file, the paths of its looks, and of the cues if it has them
+     */
+    public Map<String, List<List<String>>> keptApart() {
+        Map<String, List<List<String>>> apart = new LinkedHashMap<>();
+        for (Origin origin : origins.laidOver()) {
+            List<List<String>> paths = new ArrayList<>();
+            keys(List.of("looks")).stream()
+                    .map(name -> List.of("looks", name))
+                    .filter(path -> origins.of(path).equals(origin))
+                    .forEach(paths::add);
+            if (origin.document().values().containsKey("cues")) {
+                paths.add(List.of("cues"));
+            }
+            if (!paths.isEmpty()) {
+                apart.put(origin.file(), paths);
+            }
+        }
+        return apart;
     }
 
     /**

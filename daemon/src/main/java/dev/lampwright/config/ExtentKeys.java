@@ -97,15 +97,22 @@ final class ExtentKeys {
         if (repeat > 0 && motion.backAndForth()) {
             table.mistake(
                     "repeat_px",
-                    "cannot be used together with back_and_forth",
-                    "keep one of the two: only one band goes back and forth");
+                    new MistakeText(
+                                    "not_both",
+                                    "cannot be used together with back_and_forth",
+                                    "keep one of the two: only one band goes back and forth")
+                            .with("other", "back_and_forth"));
         }
         if (repeat > 0 && repeat < width + tail + softness && table.right()) {
             table.mistake(
                     "repeat_px",
-                    "is " + Wording.number(repeat) + ", shorter than the band of "
-                            + Wording.number(width + tail + softness) + " pixels",
-                    "give more, or make width_px, tail_px or softness_px less");
+                    new MistakeText(
+                                    "repeat_too_short",
+                                    "is " + Wording.number(repeat) + ", shorter than the band of "
+                                            + Wording.number(width + tail + softness) + " pixels",
+                                    "give more, or make width_px, tail_px or softness_px less")
+                            .with("value", repeat)
+                            .with("band", width + tail + softness));
         }
         return new BandExtent(width, tail, repeat, motion, softness);
     }

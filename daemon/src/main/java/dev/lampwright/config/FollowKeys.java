@@ -57,7 +57,9 @@ final class FollowKeys {
                 from.orElse(signal.get().low()),
                 to.orElse(signal.get().high()));
         if (follow.from() == follow.to()) {
-            table.mistake(prefix + "to", "is the same as " + prefix + "from", "give two values that differ");
+            table.mistake(
+                    prefix + "to",
+                    new MistakeText("from_is_to", "is the same as " + prefix + "from", "give two values that differ"));
             return STAND_IN;
         }
         return follow;
@@ -77,7 +79,9 @@ final class FollowKeys {
     private static Optional<Signal> found(Table table, String prefix) {
         String key = prefix + "by";
         if (!table.has(key)) {
-            table.mistake(key, "is missing", "give the signal to follow, for instance \"bed.heat\"");
+            table.mistake(
+                    key,
+                    new MistakeText("no_signal", "is missing", "give the signal to follow, for instance \"bed.heat\""));
         }
         return table.named(key, "signal", table.signals());
     }
@@ -85,7 +89,11 @@ final class FollowKeys {
     private static void noteIfNeeded(Table table, Signal signal, String key, String share) {
         if (!signal.isShare() && !table.has(key)) {
             String what = "is missing, and " + signal.key() + " does not run from 0 to 1 by itself";
-            table.mistake(key, what, "give the value of " + signal.key() + " that counts as " + share);
+            table.mistake(
+                    key,
+                    new MistakeText("no_share", what, "give the value of " + signal.key() + " that counts as " + share)
+                            .with("signal", signal.key())
+                            .with("share", share));
         }
     }
 }

@@ -29,8 +29,8 @@ final class LayerKeys {
             .otherwise(Rhythm.FIXED, "F, always on")
             .comment(
                     "\"swell 4s\"",
-                    "when it is lit: on 0.5s off 1.5s, swell 4s, F, Iso 2s, Oc 4s, Oc(2) 6s, Fl 3s, Fl(2) 6s, Fl(2+1) 10s,"
-                            + " LFl 10s, Q, Q(3) 10s, Q(6)+LFl 15s, VQ, VQ(3) 5s, UQ, Mo(U) 15s");
+                    "when it is lit: on 0.5s off 1.5s, swell 4s, F, Iso 2s, Oc 4s, Oc(2) 6s, Fl 3s, Fl(2) 6s, Fl(2+1)"
+                            + " 10s, LFl 10s, Q, Q(3) 10s, Q(6)+LFl 15s, VQ, VQ(3) 5s, UQ, Mo(U) 15s");
     private static final Key<Double> EDGE = Key.number("edge_s", 0, 600)
             .without("0.1, or less for times of your own that are shorter")
             .with("rhythm")
@@ -112,7 +112,10 @@ final class LayerKeys {
             return Level.fixed(fixed);
         }
         if (table.has("opacity")) {
-            table.mistake("opacity_by", "cannot be used together with opacity", "keep one of the two");
+            table.mistake(
+                    "opacity_by",
+                    new MistakeText("not_both", "cannot be used together with opacity", "keep one of the two")
+                            .with("other", "opacity"));
         }
         return table.has(DARK_BELOW.name()) || table.has(FULL_ABOVE.name())
                 ? cut(table)
@@ -126,8 +129,13 @@ final class LayerKeys {
         if (dark.isPresent() && full.isPresent() && dark.get() > full.get()) {
             table.mistake(
                     FULL_ABOVE.name(),
-                    "is " + Wording.number(full.get()) + ", below dark_below = " + Wording.number(dark.get()),
-                    "give more");
+                    new MistakeText(
+                                    "below_dark",
+                                    "is " + Wording.number(full.get()) + ", below dark_below = "
+                                            + Wording.number(dark.get()),
+                                    "give more")
+                            .with("value", full.get())
+                            .with("dark", dark.get()));
         }
         if (table.has("opacity_from") || table.has("opacity_to")) {
             Follow follow = FollowKeys.read(table, "opacity_");
@@ -164,9 +172,13 @@ final class LayerKeys {
             String most = Wording.number(longest);
             table.mistake(
                     EDGE.name(),
-                    "is " + Wording.number(edge.get()) + ", longer than the " + most
-                            + " s that it is lit or dark at least",
-                    "give at most " + most + ", or write \"swell 4s\"");
+                    new MistakeText(
+                                    "edge_too_long",
+                                    "is " + Wording.number(edge.get()) + ", longer than the " + most
+                                            + " s that it is lit or dark at least",
+                                    "give at most " + most + ", or write \"swell 4s\"")
+                            .with("value", edge.get())
+                            .with("high", longest));
             return rhythm;
         }
         return edge.map(rhythm::withEdge).orElse(rhythm);

@@ -91,7 +91,12 @@ final class LooksSection {
         }
         boolean dark = lights.keys().isEmpty() && table.tables("layers").isEmpty();
         if (table.right() && dark && swatch.isEmpty()) {
-            table.mistake("layers", "is missing or empty, and so is dimmers", "give the look light, or leave it out");
+            table.mistake(
+                    "layers",
+                    new MistakeText(
+                            "no_light",
+                            "is missing or empty, and so is dimmers",
+                            "give the look light, or leave it out"));
         }
         boolean lit = swatch.map(LookSpec::steadyForCamera).orElse(false)
                 || lights.keys().stream().anyMatch(key -> fitting.dimmerNames().contains(key));
@@ -146,13 +151,19 @@ final class LooksSection {
             return;
         }
         if (fitting.dimmerNames().contains(name)) {
-            table.mistake(name, "is a plain colour strip", "light it by a layer: zone = \"" + name + '"');
+            table.mistake(
+                    name,
+                    new MistakeText(
+                                    "colour_strip",
+                                    "is a plain colour strip",
+                                    "light it by a layer: zone = \"" + name + '"')
+                            .with("zone", name));
         } else {
             String all = white.isEmpty() ? "none is fitted; leave it out" : "give one of " + String.join(", ", white);
             String right = Nearest.to(name, white)
                     .map(near -> "did you mean " + near + "?")
                     .orElse(all);
-            table.mistake(name, "is not a dimmer", right);
+            table.mistake(name, new MistakeText("no_dimmer", "is not a dimmer", right).with("dimmer", name));
         }
     }
 }

@@ -1,6 +1,9 @@
 package dev.lampwright.config;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -11,13 +14,36 @@ import java.util.Optional;
  * @param key dotted key; empty if it concerns the file as a whole
  * @param what what is wrong, to follow the key: {@code is empty}
  * @param whatWouldBeRight what to do: {@code give the MQTT topic, for instance "shop/alder/heat"}
+ * @param code names the two for those who say them in another language; empty if there is no code
+ * @param values what they name, by name: texts and numbers
  */
-public record Mistake(String file, int line, String key, String what, String whatWouldBeRight) {
+public record Mistake(
+        String file,
+        int line,
+        String key,
+        String what,
+        String whatWouldBeRight,
+        String code,
+        Map<String, Object> values) {
     /** Control characters are shown by their number, so that a mistake stays on one line. */
     public Mistake {
         key = Wording.printable(key);
         what = Wording.printable(what);
         whatWouldBeRight = Wording.printable(whatWouldBeRight);
+        values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
+    }
+
+    /**
+     * One without a code.
+     *
+     * @param file as above
+     * @param line as above
+     * @param key as above
+     * @param what as above
+     * @param whatWouldBeRight as above
+     */
+    public Mistake(String file, int line, String key, String what, String whatWouldBeRight) {
+        this(file, line, key, what, whatWouldBeRight, "", Map.of());
     }
 
     /**

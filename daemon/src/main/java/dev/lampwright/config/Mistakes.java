@@ -73,13 +73,25 @@ final class Mistakes {
      * @param whatWouldBeRight what to do
      */
     void mistake(List<String> path, String what, String whatWouldBeRight) {
+        mistake(path, new MistakeText("", what, whatWouldBeRight));
+    }
+
+    /**
+     * Records a mistake.
+     *
+     * @param path the key; its line is that of the innermost table around it if it does not exist itself
+     * @param said what is wrong and what to do
+     */
+    void mistake(List<String> path, MistakeText said) {
         Origin origin = origins.of(path);
         mistakes.add(new Mistake(
                 origin.file(),
                 origin.document().line(path),
                 Wording.key(path),
-                Wording.withShortValues(what),
-                Wording.withShortValues(whatWouldBeRight)));
+                Wording.withShortValues(said.what()),
+                Wording.withShortValues(said.whatWouldBeRight()),
+                said.code(),
+                said.values()));
     }
 
     /** Notes that a file has a key that it may not have, whatever other files have. */

@@ -40,7 +40,13 @@ final class MotionKeys {
     static Motion read(Table table) {
         List<String> given = NAMES.stream().filter(table::has).toList();
         if (given.size() > 1) {
-            table.mistake(given.get(1), "is a second movement in addition to " + given.get(0), "keep one of the two");
+            table.mistake(
+                    given.get(1),
+                    new MistakeText(
+                                    "second_movement",
+                                    "is a second movement in addition to " + given.get(0),
+                                    "keep one of the two")
+                            .with("other", given.get(0)));
         }
         if (given.isEmpty()) {
             noteIfNothingTurns(table);
@@ -53,7 +59,9 @@ final class MotionKeys {
     private static void noteIfNothingTurns(Table table) {
         if (table.has(BACK_AND_FORTH.name())) {
             table.mistake(
-                    BACK_AND_FORTH.name(), "has no movement to turn", "give cycle_s or a speed too, or remove it");
+                    BACK_AND_FORTH.name(),
+                    new MistakeText(
+                            "no_movement", "has no movement to turn", "give cycle_s or a speed too, or remove it"));
         }
     }
 
@@ -75,8 +83,13 @@ final class MotionKeys {
         if (Math.abs(seconds) < SHORTEST_CYCLE_S) {
             table.mistake(
                     key,
-                    "is " + Wording.number(seconds) + ", less than " + SHORTEST_CYCLE_S + " s",
-                    "give the seconds from one end of the zone to the other; below 0 to go the other way");
+                    new MistakeText(
+                                    "cycle_too_short",
+                                    "is " + Wording.number(seconds) + ", less than " + SHORTEST_CYCLE_S + " s",
+                                    "give the seconds from one end of the zone to the other; below 0 to go the other"
+                                            + " way")
+                            .with("value", seconds)
+                            .with("low", SHORTEST_CYCLE_S));
             return Motion.STILL;
         }
         return Motion.cycle(seconds);

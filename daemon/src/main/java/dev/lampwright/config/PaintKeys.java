@@ -53,7 +53,8 @@ final class PaintKeys {
             .with(FOR_RAMPS)
             .comment(
                     "0",
-                    "how much of the colours the zone shows at once: 1 all, 0 one colour everywhere, which changes as they move");
+                    "how much of the colours the zone shows at once: 1 all, 0 one colour everywhere, which changes as"
+                            + " they move");
     private static final Key<Interpolation> INTERPOLATION = Key.parsed(
                     "interpolation", "`oklab` or `oklch shorter`", WANTED_INTERPOLATION, Interpolation::parse)
             .of("interpolation")
@@ -144,7 +145,7 @@ final class PaintKeys {
 
     private static Colour colour(Table table) {
         if (!table.has("colour") && table.right()) {
-            table.mistake("colour", "is missing", WANTED_COLOUR);
+            table.mistake("colour", new MistakeText("no_colour", "is missing", WANTED_COLOUR));
         }
         return table.parsed("colour", WANTED_COLOUR, CssColour::colour).orElse(STAND_IN);
     }
@@ -153,12 +154,15 @@ final class PaintKeys {
         Motion drift = MotionKeys.read(table);
         double spread = table.get(SPREAD);
         if (drift.backAndForth() && spread >= 1 && table.right()) {
+            String what = table.has("spread")
+                    ? "is " + Wording.number(spread) + " beside back_and_forth"
+                    : "is missing beside back_and_forth";
             table.mistake(
                     "spread",
-                    table.has("spread")
-                            ? "is " + Wording.number(spread) + " beside back_and_forth"
-                            : "is missing beside back_and_forth",
-                    "give less than 1, such as 0.5, so that there is something to go back and forth in");
+                    new MistakeText(
+                            "spread_too_large",
+                            what,
+                            "give less than 1, such as 0.5, so that there is something to go back and forth in"));
         }
         return new RampPaint(gradient(table, table.get(RING)), drift, spread);
     }
@@ -167,8 +171,10 @@ final class PaintKeys {
         if (!ExtentKeys.isGrains(table)) {
             table.mistake(
                     "paint",
-                    "is \"palette\", which is for grains",
-                    "write extent = \"grains\" too, or paint = \"ramp\"");
+                    new MistakeText(
+                            "palette_not_grains",
+                            "is \"palette\", which is for grains",
+                            "write extent = \"grains\" too, or paint = \"ramp\""));
         }
         return new PalettePaint(colours(table), ExtentKeys.glint(table), ExtentKeys.seed(table));
     }
@@ -176,14 +182,23 @@ final class PaintKeys {
     private static Gradient gradient(Table table, boolean ring) {
         boolean steps = table.get(STEPS);
         if (steps && ring) {
-            table.mistake("ring", "cannot be combined with steps = true", "remove it: colours in steps have no seam");
+            table.mistake(
+                    "ring",
+                    new MistakeText(
+                                    "not_both",
+                                    "cannot be combined with steps = true",
+                                    "remove it: colours in steps have no seam")
+                            .with("other", "steps"));
         }
         List<Stop> stops = stops(table, steps, ring && !steps);
         if (!steps) {
             return Gradient.flowing(stops, interpolation(table));
         }
         if (table.has("interpolation")) {
-            table.mistake("interpolation", "cannot be combined with steps = true", "remove one of the two");
+            table.mistake(
+                    "interpolation",
+                    new MistakeText("not_both", "cannot be combined with steps = true", "remove one of the two")
+                            .with("other", "steps"));
         }
         return Gradient.stepped(stops);
     }
@@ -201,11 +216,15 @@ final class PaintKeys {
         }
         if (places.size() != colours.size()) {
             String what = "has " + places.size() + " places for " + colours.size() + " colours";
-            table.mistake("stops", what, "give one from 0 to 1 for each colour");
+            table.mistake(
+                    "stops",
+                    new MistakeText("stops_count", what, "give one from 0 to 1 for each colour")
+                            .with("stops", places.size())
+                            .with("colours", colours.size()));
             return usual;
         }
         if (!places.equals(places.stream().sorted().toList())) {
-            table.mistake("stops", "goes back", "give places that rise from 0 to 1");
+            table.mistake("stops", new MistakeText("stops_fall", "goes back", "give places that rise from 0 to 1"));
             return usual;
         }
         List<Stop> stops = new ArrayList<>();
@@ -225,9 +244,9 @@ final class PaintKeys {
     private static List<Colour> colours(Table table) {
         List<String> texts = table.texts("colours", WANTED_COLOURS);
         if (!table.has("colours")) {
-            table.mistake("colours", "is missing", WANTED_COLOURS);
+            table.mistake("colours", new MistakeText("no_colours", "is missing", WANTED_COLOURS));
         } else if (texts.size() == 1 && table.right()) {
-            table.mistake("colours", "has one colour", WANTED_COLOURS);
+            table.mistake("colours", new MistakeText("one_colour", "has one colour", WANTED_COLOURS));
         }
         List<Colour> colours = new ArrayList<>();
         for (String text : texts) {

@@ -200,7 +200,7 @@ final class Table {
     Optional<String> text(String key, String wanted) {
         Optional<String> text = textOrEmpty(key, wanted);
         if (text.isPresent() && text.get().isEmpty()) {
-            mistake(key, "is empty", wanted);
+            mistake(key, new MistakeText("empty", "is empty", wanted));
             return Optional.empty();
         }
         return text;
@@ -220,7 +220,7 @@ final class Table {
         if (values.get(key) instanceof String text) {
             return Optional.of(text);
         }
-        mistake(key, isValue(key) + ", not text", wanted);
+        mistake(key, new MistakeText("not_text", isValue(key) + ", not text", wanted).with("value", shown(key)));
         return Optional.empty();
     }
 
@@ -348,7 +348,9 @@ final class Table {
         } catch (IllegalArgumentException e) {
             String message = String.valueOf(e.getMessage());
             int end = message.lastIndexOf("; ");
-            mistake(key, end < 0 ? message : message.substring(0, end), end < 0 ? wanted : message.substring(end + 2));
+            String what = end < 0 ? message : message.substring(0, end);
+            String right = end < 0 ? wanted : message.substring(end + 2);
+            mistake(key, new MistakeText("not_valid", what, right).with("value", shown(key)));
             return Optional.empty();
         }
     }
@@ -430,7 +432,14 @@ final class Table {
         String right = Nearest.to(name, known)
                 .map(near -> "did you mean \"" + near + "\"?")
                 .orElse(wanted);
-        mistake(key, "is " + Wording.quoted(name) + ", which is not a known " + kind, right);
+        mistake(
+                key,
+                new MistakeText(
+                                "not_known_" + kind,
+                                "is " + Wording.quoted(name) + ", which is not a known " + kind,
+                                right)
+                        .with("value", name)
+                        .with("near", Nearest.to(name, known).orElse("")));
     }
 
     private static String wantedName(String kind, Set<String> known) {
@@ -452,7 +461,7 @@ final class Table {
         if (values.get(key) instanceof Boolean flag) {
             return Optional.of(flag);
         }
-        mistake(key, isValue(key), "give true or false");
+        mistake(key, new MistakeText("not_flag", isValue(key), "give true or false").with("value", shown(key)));
         return Optional.empty();
     }
 
@@ -497,7 +506,12 @@ final class Table {
         if (values.get(key) instanceof Integer number && number >= least && number <= most) {
             return OptionalInt.of(number);
         }
-        mistake(key, isValue(key), wantedWhole(least, most));
+        mistake(
+                key,
+                new MistakeText("not_whole", isValue(key), wantedWhole(least, most))
+                        .with("value", shown(key))
+                        .with("low", least)
+                        .with("high", most));
         return OptionalInt.empty();
     }
 
@@ -568,7 +582,9 @@ final class Table {
             return List.of();
         }
         if (!(values.get(key) instanceof List<?> elements)) {
-            mistake(key, isValue(key), "give numbers in an array");
+            mistake(
+                    key,
+                    new MistakeText("not_numbers", isValue(key), "give numbers in an array").with("value", shown(key)));
             return List.of();
         }
         List<Double> numbers = new ArrayList<>();
@@ -606,7 +622,14 @@ final class Table {
         String wanted = "give one of \"" + String.join("\", \"", choices.keySet()) + '"';
         Optional<String> word = text(key, wanted);
         if (word.isPresent() && !choices.containsKey(word.get())) {
-            mistake(key, isValue(key), EverydayWords.value(key, word.get()).orElse(wanted));
+            mistake(
+                    key,
+                    new MistakeText(
+                                    "not_choice",
+                                    isValue(key),
+                                    EverydayWords.value(key, word.get()).orElse(wanted))
+                            .with("value", word.get())
+                            .with("choices", String.join(", ", choices.keySet())));
         }
         return word.map(choices::get);
     }
@@ -647,8 +670,23 @@ final class Table {
      * @param whatWouldBeRight what to do
      */
     void mistake(String key, String what, String whatWouldBeRight) {
+        mistake(key, new MistakeText("", what, whatWouldBeRight));
+    }
+
+    /**
+     * Records a mistake at a key of this table.
+     *
+     * @param key its name, whether or not it exists
+     * @param said what is wrong, and what to do
+     */
+    void mistake(String key, MistakeText said) {
         mistaken = true;
-        findings.mistake(pathOf(key), what, whatWouldBeRight);
+        findings.mistake(pathOf(key), said);
+    }
+
+    /** What the value of a key is, as it is shown. */
+    private String shown(String key) {
+        return Wording.value(values.get(key));
     }
 
     /**
@@ -699,7 +737,10 @@ final class Table {
         for (String key : unasked()) {
             if (goesWith.containsKey(key)) {
                 known.add(key);
-                mistake(key, "does not apply here", "remove it; it goes with " + goesWith.get(key));
+                mistake(
+                        key,
+                        new MistakeText(
+                                "not_here", "does not apply here", "remove it; it goes with " + goesWith.get(key)));
             }
         }
     }
@@ -720,7 +761,7 @@ final class Table {
 
     private void noteUnknown(String key) {
         if (section.isPresent() && section.get().key(key).isPresent()) {
-            mistake(key, "does not apply here", "remove it");
+            mistake(key, new MistakeText("not_here", "does not apply here", "remove it"));
             return;
         }
         List<String> valid = section.map(Section::names).orElse(List.copyOf(known));
@@ -728,7 +769,10 @@ final class Table {
         String right = byMeaning(key)
                 .or(() -> Nearest.to(key, valid).map(near -> "did you mean " + Wording.key(List.of(near)) + "?"))
                 .orElse(all);
-        mistake(key, "is not known", key.contains(".") ? "write it without the quotes" : right);
+        mistake(
+                key,
+                new MistakeText(
+                        "unknown_key", "is not known", key.contains(".") ? "write it without the quotes" : right));
     }
 
     private Optional<String> byMeaning(String key) {
@@ -776,13 +820,18 @@ final class Table {
         if (number >= least && number <= most) {
             return OptionalDouble.of(number);
         }
-        mistake(key, "is " + Wording.value(value), wantedNumber(least, most));
+        mistake(
+                key,
+                new MistakeText("not_number", "is " + Wording.value(value), wantedNumber(least, most))
+                        .with("value", Wording.value(value))
+                        .with("low", least)
+                        .with("high", most));
         return OptionalDouble.empty();
     }
 
     private void noteIfMissing(String key, String wanted) {
         if (!has(key)) {
-            mistake(key, "is missing", wanted);
+            mistake(key, new MistakeText("missing", "is missing", wanted));
         }
     }
 
