@@ -42,6 +42,7 @@ final class ConfigSummary {
         parts.add("zones " + joined(zones(config)));
         addIfAny(parts, "dimmers", config.fitting().dimmerNames());
         parts.add(config.looks().size() + " looks, " + config.cues().size() + " cues");
+        parts.addAll(KeptLooks.words(examined));
         if (!examined.defaults().isEmpty()) {
             parts.add("defaults " + joined(examined.defaults()));
         }
@@ -88,8 +89,16 @@ final class ConfigSummary {
         map.put("dimmers", config.fitting().dimmerNames());
         map.put("looks", List.copyOf(config.looks().keySet()));
         map.put("cues", config.cues().size());
+        map.put("looks_from", looksFrom(examined));
         map.put("defaults", examined.defaults());
         return map;
+    }
+
+    /** The file that each look is in; those of none are built in. */
+    private static Map<String, String> looksFrom(Examined examined) {
+        Map<String, String> from = new LinkedHashMap<>();
+        examined.keys(List.of("looks")).forEach(name -> from.put(name, examined.file(List.of("looks", name))));
+        return from;
     }
 
     /** The parts of the strip that show one printer each. */

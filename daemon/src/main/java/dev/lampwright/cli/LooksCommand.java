@@ -2,7 +2,6 @@ package dev.lampwright.cli;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
-import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Nearest;
 import dev.lampwright.config.Swatch;
 import dev.lampwright.config.Swatches;
@@ -99,7 +98,9 @@ final class LooksCommand implements Callable<Integer> {
 
     private List<String> lines(Optional<Swatch> swatch) throws ConfigException, IOException {
         Config drawnOn = StandInLights.of(LookBook.PICTURE_COLUMNS);
-        Config lights = file.isPresent() ? ConfigFile.read(file.get()) : StandInLights.bare();
+        Config lights = file.isPresent()
+                ? KeptLooks.examine(file.get(), spec.commandLine().getErr()).config()
+                : StandInLights.bare();
         LookBook book = new LookBook(drawnOn, lights, ColourDepth.of(System.getenv()), columns(System.getenv()));
         if (swatch.isEmpty()) {
             return book.list();

@@ -2,7 +2,6 @@ package dev.lampwright.cli;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
-import dev.lampwright.config.ConfigFile;
 import dev.lampwright.file.FileFailure;
 import dev.lampwright.json.Json;
 import dev.lampwright.tool.check.AskedLight;
@@ -29,7 +28,8 @@ import picocli.CommandLine.Spec;
         name = "plan",
         header = "Calculate load and voltage drop of the wiring.",
         description = {
-            "Calculates load and voltage drop from the [wiring] section; lists what exceeds its rating and how to fix it."
+            "Calculates load and voltage drop from the [wiring] section; lists what exceeds its rating and how to fix"
+                    + " it."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {
@@ -61,7 +61,7 @@ final class PlanCommand implements Callable<Integer> {
     public Integer call() throws ConfigException, IOException {
         requireRight();
         file = rig.file(file);
-        Plan plan = plan(ConfigFile.read(file));
+        Plan plan = plan(KeptLooks.readToDraw(file, spec.commandLine().getErr()));
         if (picture != null) {
             draw(plan);
         }

@@ -2,7 +2,6 @@ package dev.lampwright.cli;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
-import dev.lampwright.config.ConfigFile;
 import dev.lampwright.file.FileFailure;
 import dev.lampwright.look.LookSpec;
 import dev.lampwright.protocol.Frame;
@@ -34,8 +33,8 @@ import picocli.CommandLine.Spec;
         name = "render",
         header = "Draw what the lights show, as a picture.",
         description = {
-            "Draws what the lights show, without any hardware: one look, a recorded or hand-written status, or (by default) a"
-                    + " simulated job. The picture shows exactly the bytes that would be sent."
+            "Draws what the lights show, without any hardware: one look, a recorded or hand-written status, or (by"
+                    + " default) a simulated job. The picture shows exactly the bytes that would be sent."
         },
         exitCodeListHeading = "%nExit status:%n",
         exitCodeList = {"0:the picture is written", "1:an error occurred", "2:usage error"},
@@ -67,9 +66,8 @@ final class RenderCommand implements Callable<Integer> {
             names = "--look",
             paramLabel = "NAME",
             completionCandidates = LooksCommand.Names.class,
-            description =
-                    "Draw only this look: one from the file, a built-in one, or one that lampwright looks lists. Without --status,"
-                            + " everything heats up meanwhile and a job runs from start to end.")
+            description = "Draw only this look: one from the file, a built-in one, or one that lampwright looks lists."
+                    + " Without --status, everything heats up meanwhile and a job runs from start to end.")
     private Optional<String> lookName;
 
     @Option(
@@ -109,7 +107,9 @@ final class RenderCommand implements Callable<Integer> {
     public Integer call() throws ConfigException, IOException {
         Path target = out.orElseGet(() -> Path.of(name() + ".png"));
         boolean moving = isMoving(target);
-        Config config = file.isPresent() ? ConfigFile.read(rig.file(file.get())) : StandInLights.usual();
+        Config config = file.isPresent()
+                ? KeptLooks.readToDraw(rig.file(file.get()), spec.commandLine().getErr())
+                : StandInLights.usual();
         Optional<LookSpec> look = look(config);
         Timeline timeline = timeline(config);
         double length = length(timeline);

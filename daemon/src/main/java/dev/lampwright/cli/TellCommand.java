@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.broker.Caller;
 import dev.lampwright.broker.OwnTopics;
 import dev.lampwright.config.ConfigException;
-import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.TalkSpec;
 import dev.lampwright.desk.Ask;
 import dev.lampwright.json.Json;
@@ -180,7 +179,10 @@ final class TellCommand implements Callable<Integer> {
 
     private String prefix() throws ConfigException {
         if (source.file().isPresent()) {
-            return ConfigFile.read(source.file().get()).talk().prefix();
+            return KeptLooks.examine(source.file().get(), spec.commandLine().getErr())
+                    .config()
+                    .talk()
+                    .prefix();
         }
         return prefix == null ? TalkSpec.USUAL_PREFIX : prefix;
     }
