@@ -1,5 +1,6 @@
 package dev.lampwright.history;
 
+import java.time.Instant;
 import java.util.Arrays;
 
 /** Temperatures and current at equal intervals of {@link Curves#STEP_MILLIS}; NaN for unknown. Immutable. */
@@ -52,6 +53,45 @@ public final class CurvePiece {
     /** The same with its time on the wall clock. */
     CurvePiece wall(long wallAhead) {
         return new CurvePiece(from.wall(wallAhead), bed, nozzle, milliamps);
+    }
+
+    /**
+     * How many values there are of each temperature.
+     *
+     * @return 1 or more
+     */
+    public int values() {
+        return length();
+    }
+
+    /**
+     * When a value was.
+     *
+     * @param index which, from 0
+     * @return the time, on the wall clock
+     */
+    public Instant at(int index) {
+        return from.instant().plusMillis(index * Curves.STEP_MILLIS);
+    }
+
+    /**
+     * The temperature of the bed.
+     *
+     * @param index which value, from 0
+     * @return in °C; NaN for unknown
+     */
+    public double bedC(int index) {
+        return bed[index];
+    }
+
+    /**
+     * The temperature of the nozzle.
+     *
+     * @param index which value, from 0
+     * @return in °C; NaN for unknown
+     */
+    public double nozzleC(int index) {
+        return nozzle[index];
     }
 
     /** The newest values. */

@@ -383,7 +383,7 @@ public final class PrinterStatus {
      *
      * @return times in ns on the daemon's monotonic clock, by name; must not be modified
      */
-    Map<String, Long> eventEnds() {
+    public Map<String, Long> eventEnds() {
         return eventEnds;
     }
 

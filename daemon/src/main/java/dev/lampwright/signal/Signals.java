@@ -91,7 +91,23 @@ public final class Signals {
      * @param value the value; NaN for unknown
      */
     public void hold(Signal signal, double value) {
-        tracks[signal.index()] = new Track() {
+        hold(signal.index(), value);
+    }
+
+    /**
+     * Keeps all signals at the values that they have elsewhere.
+     *
+     * @param others the same signals
+     * @param nanos when, no earlier than the last status came there
+     */
+    public void holdAs(Signals others, long nanos) {
+        for (int i = 0; i < tracks.length; i++) {
+            hold(i, others.tracks[i].at(nanos));
+        }
+    }
+
+    private void hold(int index, double value) {
+        tracks[index] = new Track() {
             @Override
             public double at(long nanos) {
                 return value;

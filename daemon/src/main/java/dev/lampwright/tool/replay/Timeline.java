@@ -189,8 +189,12 @@ public final class Timeline {
         return name;
     }
 
-    /** What was reported, in chronological order. */
-    List<Entry> entries() {
+    /**
+     * What was reported, and which frames were skipped.
+     *
+     * @return in chronological order
+     */
+    public List<Entry> entries() {
         return entries;
     }
 
