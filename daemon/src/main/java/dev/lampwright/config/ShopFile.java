@@ -19,7 +19,9 @@ public final class ShopFile {
     /** The folder next to it that holds a file for each rig. */
     public static final String RIGS = "rigs";
 
-    static final String RIG = "{rig}";
+    /** What stands for the name of the rig in its texts. */
+    public static final String RIG = "{rig}";
+
     private static final String PAGE = "page";
     private static final String METRICS = "metrics";
 
@@ -107,7 +109,14 @@ public final class ShopFile {
         return shared;
     }
 
-    private static Object named(Object value, String name) {
+    /**
+     * A value of the file as it applies to a rig.
+     *
+     * @param value as in the file
+     * @param name the rig's name
+     * @return the same with the name in each text that asks for it
+     */
+    public static Object named(Object value, String name) {
         if (value instanceof String text) {
             return text.replace(RIG, name);
         }

@@ -27,7 +27,7 @@ public final class Trial {
     private final BooleanSupplier fault;
     private final LongSupplier clock;
     private Optional<Running> running = Optional.empty();
-    private String over = "nothing is being tried";
+    private Over over = Over.NOTHING;
 
     /** What is being tried. */
     private record Running(String lease, String look, long endNanos, long leaseNanos) {}
@@ -40,6 +40,37 @@ public final class Trial {
         TAKEN,
         /** There is a fault, which goes first. */
         FAULT
+    }
+
+    /** Why a trial is over. */
+    public enum Over {
+        /** None has begun. */
+        NOTHING("nothing is being tried"),
+        /** There is a fault. */
+        FAULT("there is a fault"),
+        /** It has lasted as long as it was to. */
+        TIME("its time is up"),
+        /** Whoever tried it has not said for a while that they still do. */
+        LEFT("whoever tried it has left"),
+        /** Whoever tried it has ended it. */
+        ENDED("it was ended"),
+        /** The lights may be others now. */
+        CHANGED("the configuration has changed");
+
+        private final String words;
+
+        Over(String words) {
+            this.words = words;
+        }
+
+        /**
+         * In a few words.
+         *
+         * @return English
+         */
+        public String words() {
+            return words;
+        }
     }
 
     /**
@@ -104,16 +135,16 @@ public final class Trial {
      */
     public synchronized void end(String lease) {
         if (running.filter(mine -> mine.lease().equals(lease)).isPresent()) {
-            end("it was ended", true);
+            end(Over.ENDED, true);
         }
     }
 
     /**
      * Why the last one is over.
      *
-     * @return in a few words
+     * @return as it was when it ended
      */
-    public synchronized String whyOver() {
+    public synchronized Over whyOver() {
         return over;
     }
 
@@ -124,20 +155,20 @@ public final class Trial {
             return;
         }
         if (fault.getAsBoolean()) {
-            end("there is a fault", true);
+            end(Over.FAULT, true);
         } else if (now - running.get().endNanos() >= 0) {
-            end("its time is up", true);
+            end(Over.TIME, true);
         } else if (now - running.get().leaseNanos() >= 0) {
-            end("whoever tried it has left", true);
+            end(Over.LEFT, true);
         }
     }
 
     /** Ends it because the chain that it was lent to is no more. */
     synchronized void configurationChanges() {
-        end("the configuration has changed", false);
+        end(Over.CHANGED, false);
     }
 
-    private void end(String why, boolean tell) {
+    private void end(Over why, boolean tell) {
         if (running.isPresent()) {
             over = why;
             running = Optional.empty();

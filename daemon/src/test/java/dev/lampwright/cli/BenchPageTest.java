@@ -111,7 +111,8 @@ class BenchPageTest {
     @Test
     void aLookOfTheFileIsTextAndValuesAlike() {
         JsonNode look = rig.get("looks/waiting").json();
-        assertEquals("""
+        assertEquals(
+                """
                 # Waiting for the next job.
                 [looks.waiting]
                 dimmers = { work = 0.4 }
@@ -119,7 +120,8 @@ class BenchPageTest {
                   { colour = "midnightblue", opacity = 0.3 }, # the ground
                   { zone = "shelf", colour = "orange", extent = "bar", by = "job.progress" },
                 ]
-                """, look.get("toml").asText());
+                """,
+                look.get("toml").asText());
         assertEquals(0.3, look.at("/look/layers/0/opacity").asDouble());
         assertEquals(
                 "midnightblue on the whole strip, 30 %", look.at("/sentences/0").asText());
@@ -301,6 +303,21 @@ class BenchPageTest {
                         Map.of("name", "waiting", "look", CALM, "states", true, "printer", played, "seconds", 0.1))
                 .json();
         assertEquals("done", film.get("look").asText());
+    }
+
+    @Test
+    void theVocabularyFollowsTheZones(@TempDir Path other) throws Exception {
+        try (BenchRig changed = new BenchRig(other)) {
+            String before = changed.get("vocabulary").json().get("version").asText();
+            assertEquals(before, changed.get("vocabulary").json().get("version").asText());
+            Files.writeString(
+                    changed.files().file(),
+                    changed.text().replace("shelf = \"20-29\"", "shelf = \"20-29\"\nrim = \"0-4\""));
+            changed.reload();
+            JsonNode words = changed.get("vocabulary").json();
+            assertEquals(5, named(words.get("zones"), "rim").get("pixels").asInt());
+            assertFalse(before.equals(words.get("version").asText()), "the page sees that it has to ask again");
+        }
     }
 
     @Test

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.config.PageSettings;
+import dev.lampwright.config.ShopFile;
 import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.engine.Daemon;
@@ -24,11 +26,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Map;
+import java.util.Optional;
 
 /** A daemon in this process with a live page and its bench, over a file of its own and a controller in memory. */
 final class BenchRig implements AutoCloseable {
     /** What the file says; its broker is nobody. */
-    static final String FILE = """
+    static final String FILE =
+            """
             # birch, by the window
             frames_per_s = 20
             [broker]
@@ -123,10 +127,21 @@ final class BenchRig implements AutoCloseable {
             daemon = new Daemon(config, same -> line);
             page = new LivePage(daemon, Advice.NONE, PageBench.of(rig -> files, worker));
             daemon.start();
-            page.follow(config.page());
+            page.follow(pageOf(config));
         } catch (IOException | ConfigException e) {
             throw new AssertionError(e);
         }
+    }
+
+    /** Of a rig of a shop, it is configured for all of them. */
+    private Optional<PageSettings> pageOf(Config config) throws ConfigException {
+        Optional<Path> shop = ShopFile.around(files.file());
+        return shop.isPresent() ? ShopFile.read(shop.get()).page() : config.page();
+    }
+
+    /** Has the daemon read its files again. */
+    void reload() throws ConfigException {
+        daemon.change(KeptLooks.read(files.file()));
     }
 
     Daemon daemon() {

@@ -167,6 +167,28 @@ class BenchSavingTest {
     }
 
     @Test
+    void aLookInBracesOrOfDottedKeysIsRenamedInItsPlace() throws Exception {
+        for (String look : List.of(
+                "[looks]\nbraced = { layers = [ # from below\n  { colour = 'teal' }, # calm\n] } # all\n# next\n",
+                "[looks]\n"
+                        + "braced . layers = [{ colour = \"teal\" }] # dotted\n"
+                        + "braced.steady_for_camera = true # still\n")) {
+            Path file = Files.createTempDirectory(folder, "inline").resolve("birch.toml");
+            BenchFiles files = new BenchFiles(file, file.resolveSibling("birch.looks.toml"));
+            String text = BenchRig.FILE
+                    .formatted(1883, 30, "")
+                    .replace("[looks.waiting]", "[looks.waiting] # header")
+                    .replace("# Waiting for the next job.", look);
+            Files.writeString(file, text);
+            try (BenchRig rig = new BenchRig(files)) {
+                Answer renamed = rig.post("looks/braced/rename", Map.of("to", "calm", "base", version(rig, "braced")));
+                assertEquals(200, renamed.status(), renamed.json().toString());
+                assertEquals(text.replace("braced", "calm"), rig.text());
+            }
+        }
+    }
+
+    @Test
     void tenVersionsAreKeptAndComeBackByteForByte() throws Exception {
         try (BenchRig rig = new BenchRig(folder)) {
             List<String> texts = new ArrayList<>();
@@ -304,8 +326,12 @@ class BenchSavingTest {
             Map<String, Object> body =
                     Map.of("cues", next, "base", cues.get("version").asText());
             String before = rig.text();
-            assertEquals(200, rig.put("cues", body).status());
-            assertEquals(412, rig.put("cues", body).status());
+            assertEquals("fault_look", rig.put("cues", body).code(), "the first also holds during a fault");
+            assertEquals(before, rig.text());
+            Map<String, Object> sure = new HashMap<>(body);
+            sure.put("sure", true);
+            assertEquals(200, rig.put("cues", sure).status());
+            assertEquals(412, rig.put("cues", sure).status());
             assertTrue(
                     rig.text().startsWith(before.substring(0, before.indexOf("[[cues]]"))), "all before is as it was");
             assertEquals(2, ConfigFile.read(rig.files().file()).cues().get(0).fadeSeconds());
@@ -383,6 +409,189 @@ class BenchSavingTest {
                             .get("waiting"));
             assertEquals(1, told.size());
             assertTrue(told.get(0).contains("looks.toml:2: looks.waiting.layers.0.zone: is \"gone\""), told.get(0));
+        }
+    }
+
+    private static final String STROBE =
+            "\n[looks.strobe]\nlayers = [{ colour = \"white\", rhythm = \"on 0.1s off 0.1s\", edge_s = 0 }]\n";
+
+    @Test
+    void checkingALookRefusesWhatSavingItWouldInTheSameWords() throws Exception {
+        try (BenchRig rig = new BenchRig(folder)) {
+            Files.writeString(rig.files().file(), rig.text() + STROBE);
+            Answer check = rig.post("check", Map.of("name", "mine", "look", GREEN));
+            Answer saved = rig.put("looks/mine", request(GREEN, ""));
+            assertEquals(422, saved.status());
+            assertFalse(check.json().get("ok").asBoolean());
+            assertEquals(saved.json().get("mistakes"), check.json().get("mistakes"));
+            JsonNode mistake = check.json().at("/mistakes/0");
+            assertTrue(mistake.get("layer").isNull());
+            assertTrue(mistake.get("elsewhere").asBoolean());
+            assertEquals("looks.strobe.layers.0.rhythm", mistake.get("at").asText());
+            Run run = Run.of("check", rig.files().file().toString());
+            assertTrue(run.err().strip().endsWith(mistake.get("text").asText()), run.err());
+            Map<String, Object> wrong = Map.of("layers", List.of(Map.of("colour", "rde")));
+            assertEquals(
+                    rig.put("looks/mine", request(wrong, "")).json().get("mistakes"),
+                    rig.post("check", Map.of("name", "mine", "look", wrong))
+                            .json()
+                            .get("mistakes"));
+            assertEquals(
+                    "bad_name",
+                    rig.post("check", Map.of("name", "MINE", "look", GREEN)).code());
+        }
+    }
+
+    @Test
+    void whatShowsAFaultIsNotRenamedDeletedOrRestoredUnasked() throws Exception {
+        try (BenchRig rig = new BenchRig(folder)) {
+            Map<String, Object> red = new HashMap<>(request(look("red"), version(rig, "fault")));
+            red.put("sure", true);
+            assertEquals(200, rig.put("looks/fault", red).status());
+            String text = rig.text();
+            String base = version(rig, "fault");
+            String id = rig.get("versions").json().at("/versions/0/id").asText();
+            List<Answer> unasked = List.of(
+                    rig.send("DELETE", "looks/fault?base=" + base, ""),
+                    rig.post("looks/fault/rename", Map.of("to", "other", "base", base)),
+                    rig.post("restore", Map.of("id", id, "base", base)));
+            unasked.forEach(answer ->
+                    assertEquals("fault_look", answer.code(), answer.json().toString()));
+            unasked.forEach(answer ->
+                    assertEquals("fault", answer.json().at("/values/look").asText()));
+            assertEquals(text, rig.text());
+            assertEquals(
+                    200,
+                    rig.post("looks/fault/rename", Map.of("to", "other", "base", base, "sure", true))
+                            .status());
+            assertEquals(
+                    200,
+                    rig.post("restore", Map.of("id", "2", "base", version(rig, "other"), "sure", true))
+                            .status());
+            assertEquals(text, rig.text());
+            assertEquals(
+                    200,
+                    rig.send("DELETE", "looks/fault?base=" + base + "&sure=true", "")
+                            .status());
+        }
+    }
+
+    private BenchRig ofShop() throws IOException {
+        Path rigs = Files.createDirectories(folder.resolve("shop/rigs"));
+        Files.writeString(
+                folder.resolve("shop/shop.toml"),
+                """
+                [page]
+                port = 0
+                # For all rigs.
+                [looks.calm]
+                layers = [{ colour = "teal", zone = "{rig}" }] # where {rig} is
+                [looks.of-birch]
+                layers = [{ colour = "teal" }]
+                [[cues]]
+                look = "calm"
+                state = "idle"
+                view = "{rig}"
+                [views.birch]
+                pixels = "0-29"
+                """);
+        Path file = rigs.resolve("birch.toml");
+        Files.writeString(
+                file,
+                BenchRig.FILE
+                        .formatted(1883, 30, "")
+                        .replaceFirst("(?s)\\[page].*?\n\n", "")
+                        .replaceFirst("(?s)# Waiting.*", "")
+                        .replace("[printer.state]", "[printers.birch.state]"));
+        return new BenchRig(new BenchFiles(file, folder.resolve("state/birch.looks.toml")));
+    }
+
+    @Test
+    void looksAndCuesThatAllRigsShareAreShownForThisRigAndSavedInItsOwnFile() throws Exception {
+        try (BenchRig rig = ofShop()) {
+            String shared = Files.readString(folder.resolve("shop/shop.toml"));
+            JsonNode look = rig.get("looks/calm").json();
+            assertEquals("shop", look.get("from").asText(), look.toString());
+            assertEquals("birch", look.at("/look/layers/0/zone").asText());
+            assertTrue(look.get("toml").asText().contains("zone = \"birch\" }] # where birch is"), look.toString());
+            JsonNode cues = rig.get("cues").json();
+            assertEquals("shop", cues.at("/cues/0/from").asText());
+            assertEquals("birch", cues.at("/cues/0/cue/view").asText());
+            assertEquals("shop", cues.get("from").asText());
+            assertTrue(cues.get("file").asText().endsWith("shop.toml"));
+            assertFalse(cues.at("/cues/0/holds").isNull(), "they are those that are in force");
+            String before = rig.text();
+            List<Map<String, Object>> own = List.of(Map.of("look", "calm", "state", "done"));
+            Answer saved = rig.put(
+                    "cues", Map.of("cues", own, "base", cues.get("version").asText()));
+            assertEquals(200, saved.status(), saved.json().toString());
+            assertEquals("file", saved.json().get("written").asText());
+            cues = rig.get("cues").json();
+            assertEquals("file", cues.get("from").asText());
+            assertEquals("shop", cues.get("replaces").asText());
+            assertEquals("done", cues.at("/cues/0/cue/state").asText());
+            saved = rig.put(
+                    "cues",
+                    Map.of("cues", List.of(), "base", cues.get("version").asText()));
+            assertEquals(200, saved.status(), saved.json().toString());
+            assertEquals(
+                    "built-in",
+                    rig.get("cues").json().at("/cues/0/from").asText(),
+                    "none of its own is not the same as those of all");
+            Map<String, Object> teal = Map.of("layers", List.of(Map.of("colour", "teal", "opacity", 0.5)));
+            assertEquals(
+                    200,
+                    rig.put("looks/calm", request(teal, version(rig, "calm"))).status());
+            assertEquals("shop", rig.get("looks/calm").json().get("replaces").asText());
+            String added = "cues = []\n";
+            assertTrue(rig.text().contains(added), rig.text());
+            assertEquals(before.strip(), rig.text().replace(added, "").substring(0, before.strip().length()));
+            assertEquals(shared, Files.readString(folder.resolve("shop/shop.toml")));
+            assertEquals(
+                    "no_own_look",
+                    rig.send("DELETE", "looks/of-birch?base=", "").code());
+        }
+    }
+
+    @Test
+    void draftsAreBoundedInBytesAndDepthAndThoseThatAreKeptOutlastTheDaemon() throws Exception {
+        BenchFiles files = new BenchFiles(folder.resolve("birch.toml"), folder.resolve("state/birch.looks.toml"));
+        List<String> kept = new ArrayList<>();
+        try (BenchRig rig = new BenchRig(files)) {
+            String deep = "{\"look\":" + "{\"a\":".repeat(300) + "1" + "}".repeat(300) + ",\"base\":\"\"}";
+            Answer refused = rig.send("PUT", "drafts/deep", deep);
+            assertEquals("too_deep", refused.code());
+            assertEquals(16, refused.json().at("/values/levels").asInt());
+            Map<String, Object> wide = Map.of("look", Map.of("note", "\u706f".repeat(20_500)), "base", "");
+            assertEquals("draft_too_long", rig.put("drafts/wide", wide).code());
+            Map<String, Object> large = Map.of("look", Map.of("note", "\u706f".repeat(19_000)), "base", "");
+            String code = "";
+            for (int i = 0; code.isEmpty(); i++) {
+                Answer answer = rig.put("drafts/large-" + i, large);
+                code = answer.code();
+                if (code.isEmpty()) {
+                    kept.add("large-" + i);
+                }
+            }
+            assertEquals("drafts_too_long", code);
+            assertTrue(kept.size() > 10, kept.toString());
+        }
+        try (BenchRig rig = new BenchRig(files)) {
+            assertEquals(kept.size(), rig.get("drafts").json().get("drafts").size());
+            for (String name : kept) {
+                assertEquals(
+                        19_000,
+                        rig.get("drafts/" + name)
+                                .json()
+                                .at("/look/note")
+                                .asText()
+                                .length());
+            }
+        }
+        BenchFiles other = new BenchFiles(folder.resolve("rowan.toml"), files.overlay());
+        try (BenchRig rig = new BenchRig(other)) {
+            assertEquals(0, rig.get("drafts").json().get("drafts").size(), "they are of another file");
+            assertEquals("no_draft", rig.get("drafts/" + kept.get(0)).code());
         }
     }
 }

@@ -38,7 +38,7 @@ class BenchTrialTest {
             Await.until(
                     "it is lit",
                     () -> rig.shown()[0] == rig.shown()[3] && rig.shown()[0] + rig.shown()[1] + rig.shown()[2] != 0);
-            assertEquals("taken", rig.post("try", trial("blue", "other")).code());
+            assertEquals("trying", rig.post("try", trial("blue", "other")).code());
             assertEquals(200, rig.post("try", trial("blue", "abc")).status(), "another look, the same lease");
             int left = rig.post("try/keep", Map.of("lease", "abc"))
                     .json()

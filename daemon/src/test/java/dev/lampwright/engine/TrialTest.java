@@ -46,7 +46,7 @@ class TrialTest {
             trial.keep("me");
         }
         assertSame(ASKED, wishes());
-        assertEquals("its time is up", trial.whyOver());
+        assertEquals(Trial.Over.TIME, trial.whyOver());
     }
 
     @Test
@@ -61,7 +61,7 @@ class TrialTest {
         assertSame(ASKED, wishes());
         assertEquals(before + 1, changes);
         assertEquals(Optional.empty(), trial.keep("me"));
-        assertEquals("whoever tried it has left", trial.whyOver());
+        assertEquals(Trial.Over.LEFT, trial.whyOver());
     }
 
     @Test
@@ -70,7 +70,7 @@ class TrialTest {
         fault = true;
         pass(Duration.ZERO);
         assertSame(ASKED, wishes());
-        assertEquals("there is a fault", trial.whyOver());
+        assertEquals(Trial.Over.FAULT, trial.whyOver());
         assertEquals(Trial.Outcome.FAULT, trial.begin(LOOK, "me", Trial.LONGEST));
         fault = false;
         assertSame(ASKED, wishes(), "it does not come back");
@@ -88,7 +88,7 @@ class TrialTest {
         assertEquals(Trial.Outcome.BEGUN, trial.begin(LOOK, "you", Duration.ofHours(1)));
         assertEquals(Optional.of(Trial.LONGEST), trial.keep("you"));
         trial.configurationChanges();
-        assertEquals("the configuration has changed", trial.whyOver());
+        assertEquals(Trial.Over.CHANGED, trial.whyOver());
         assertSame(ASKED, wishes());
     }
 }

@@ -31,6 +31,18 @@ final class BenchBody {
                 .orElseThrow(() -> BenchRefusal.badRequest("send one JSON object")));
     }
 
+    /** What a query carries: texts without anything to decode in them. */
+    static BenchBody ofQuery(String query) {
+        Map<String, Object> values = new LinkedHashMap<>();
+        for (String pair : query.split("&", -1)) {
+            int equals = pair.indexOf('=');
+            if (equals > 0) {
+                values.put(pair.substring(0, equals), pair.substring(equals + 1));
+            }
+        }
+        return new BenchBody(Json.read(Json.of(values)).orElseThrow());
+    }
+
     boolean has(String key) {
         return object.has(key) && !object.get(key).isNull();
     }
@@ -197,6 +209,8 @@ final class BenchBody {
     }
 
     private static BenchRefusal wrong(String key, String wanted) {
-        return BenchRefusal.badRequest(key + " must be " + wanted);
+        return BenchRefusal.badRequest(key + " must be " + wanted)
+                .with("key", key)
+                .with("wanted", wanted);
     }
 }

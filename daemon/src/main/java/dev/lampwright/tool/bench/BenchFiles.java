@@ -4,6 +4,7 @@ import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.LooksOverlay;
+import dev.lampwright.config.RigFile;
 import dev.lampwright.config.ShopFile;
 import dev.lampwright.file.EditedFile;
 import java.io.IOException;
@@ -44,16 +45,24 @@ public record BenchFiles(Path file, Path overlay) {
      * @param path whether it is there or not
      * @return what is wrong and what to do; empty if nothing is
      */
-    Optional<String> whyNotWritten(Path path) {
+    Optional<BenchRefusal> whyNotWritten(Path path) {
         if (Files.isSymbolicLink(path)) {
-            return Optional.of(path + ": is a symbolic link, which is not written through; put a file there");
+            return Optional.of(
+                    notWritten("link", path, "is a symbolic link, which is not written through; put a file there"));
         }
         Path there = Files.exists(path) ? path : folder(path);
         boolean can = Files.isWritable(there) && Files.isWritable(folder(path));
         return can
                 ? Optional.empty()
-                : Optional.of(path + ": cannot be written by this user; make its folder one that the user who runs"
-                        + " lampwright may write to");
+                : Optional.of(notWritten(
+                        "not_written",
+                        path,
+                        "cannot be written by this user; make its folder one that the user who runs lampwright may"
+                                + " write to"));
+    }
+
+    private static BenchRefusal notWritten(String code, Path path, String why) {
+        return new BenchRefusal(507, code, path + ": " + why).with("file", path.toString());
     }
 
     /** The nearest folder around a file that is there. */
@@ -65,27 +74,37 @@ public record BenchFiles(Path file, Path overlay) {
         return folder;
     }
 
-    /** The text of the configuration file. */
-    String text() throws BenchRefusal {
-        return read(file);
+    /** All texts, as they are now. */
+    BenchTexts texts() throws BenchRefusal {
+        Optional<String> kept = Files.exists(overlay) ? Optional.of(read(overlay)) : Optional.empty();
+        Optional<Path> shop = shop();
+        return new BenchTexts(read(file), kept, shop.isPresent() ? Optional.of(read(shop.get())) : Optional.empty());
     }
 
-    /** The text of the looks that are kept apart; empty if there are none. */
-    Optional<String> kept() throws BenchRefusal {
-        return Files.exists(overlay) ? Optional.of(read(overlay)) : Optional.empty();
+    /** The file that something is in; only the first two can be written. */
+    Path path(LookShelves.From in) {
+        return switch (in) {
+            case OVERLAY -> overlay;
+            case SHOP -> shop().orElse(file);
+            default -> file;
+        };
     }
 
-    /** The text of the file that all rigs share; empty if there is none. */
-    Optional<String> shared() throws BenchRefusal {
-        Optional<Path> shop = ShopFile.around(file);
-        return shop.isPresent() ? Optional.of(read(shop.get().resolve(ShopFile.NAME))) : Optional.empty();
+    /** The file that all rigs share; empty if there is none. */
+    Optional<Path> shop() {
+        return ShopFile.around(file).map(folder -> folder.resolve(ShopFile.NAME));
+    }
+
+    /** The name of the rig, which stands for {@value ShopFile#RIG} in the file that all rigs share. */
+    String rig() {
+        return RigFile.nameOf(file);
     }
 
     private static String read(Path path) throws BenchRefusal {
         try {
             return EditedFile.read(path).text();
         } catch (IOException e) {
-            throw new BenchRefusal(500, "not_read", e.getMessage());
+            throw BenchRefusal.notRead(path, e);
         }
     }
 
@@ -96,29 +115,20 @@ public record BenchFiles(Path file, Path overlay) {
      * @throws ConfigException with all mistakes
      */
     Examined examine(BenchLook look) throws BenchRefusal, ConfigException {
-        List<LooksOverlay> over = overlays(kept());
+        BenchTexts texts = texts();
+        List<LooksOverlay> over = overlays(texts.kept());
         over.add(new LooksOverlay("the look", look.toml()));
-        return ConfigFile.examine(file, unmarked(text()), over);
-    }
-
-    /**
-     * Reads the files as the daemon does.
-     *
-     * @throws ConfigException with all mistakes
-     */
-    Examined examine() throws BenchRefusal, ConfigException {
-        return examine(text(), kept());
+        return ConfigFile.examine(file, unmarked(texts.file()), over);
     }
 
     /**
      * Reads texts as if they were in the files.
      *
-     * @param text that of the configuration file
-     * @param kept that of the looks that are kept apart
+     * @param texts the texts
      * @throws ConfigException with all mistakes
      */
-    Examined examine(String text, Optional<String> kept) throws ConfigException {
-        return ConfigFile.examine(file, unmarked(text), overlays(kept));
+    Examined examine(BenchTexts texts) throws ConfigException {
+        return ConfigFile.examine(file, unmarked(texts.file()), overlays(texts.kept()));
     }
 
     private List<LooksOverlay> overlays(Optional<String> kept) {

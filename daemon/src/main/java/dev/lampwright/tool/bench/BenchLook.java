@@ -46,7 +46,8 @@ record BenchLook(String name, Map<String, Object> table) {
     static BenchLook of(String name, BenchBody body) throws BenchRefusal {
         BenchLook look = new BenchLook(name, body.table("look"));
         if (look.layers().size() > MOST_LAYERS) {
-            throw BenchRefusal.badRequest("look.layers has more than " + MOST_LAYERS + " layers");
+            throw new BenchRefusal(400, "too_many_layers", "the look has more than " + MOST_LAYERS + " layers")
+                    .with("most", MOST_LAYERS);
         }
         return look;
     }

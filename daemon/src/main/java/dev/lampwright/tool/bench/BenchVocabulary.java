@@ -7,6 +7,7 @@ import dev.lampwright.config.Swatches;
 import dev.lampwright.config.ViewSpec;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.desk.Report;
+import dev.lampwright.json.Json;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.look.Zone;
 import dev.lampwright.printer.PrinterState;
@@ -49,7 +50,20 @@ final class BenchVocabulary {
         all.put("views", config.light().views().stream().map(ViewSpec::name).toList());
         all.put("swatches", swatches());
         all.put("limits", limits());
+        all.put("version", version(all));
         return all;
+    }
+
+    /** Tells it from what it is once the lights are others, so that a page knows when to ask again. What is reported now does not count. */
+    private static String version(Map<String, Object> all) {
+        Map<String, Object> lights = new LinkedHashMap<>(all);
+        lights.put(
+                "signals",
+                ((List<?>) all.get("signals"))
+                        .stream()
+                                .map(signal -> String.valueOf(((Map<?, ?>) signal).get("name")))
+                                .toList());
+        return BenchLook.version(Json.of(lights));
     }
 
     private static Map<String, Object> keys() {

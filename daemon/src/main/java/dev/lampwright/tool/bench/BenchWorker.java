@@ -1,31 +1,53 @@
 package dev.lampwright.tool.bench;
 
-import java.util.ArrayDeque;
-import java.util.Deque;
+import dev.lampwright.tool.check.CheckMemory;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 
 /**
- * The one thread that draws for benches, however many rigs and browsers there are, so that at most one processor is busy with it and none of
- * the threads that serve pages. A newer task of a browser's tab takes the place of an older one.
+ * The one thread that draws for benches, however many rigs and browsers there are, so that at most one processor is busy with it and few of
+ * the threads that serve pages wait for it. A newer task of a browser's tab takes the place of an older one, which is answered at once, and
+ * what takes too long is ended. Also has what the benches of a process share.
  */
 public final class BenchWorker implements AutoCloseable {
     /** The most tasks that wait or are done. */
     static final int MOST = 4;
+    /** The most requests that wait for anything; the page's server has eight threads besides those of viewers. */
+    static final int MOST_REQUESTS = 6;
 
     private static final long IDLE_S = 10;
-    private static final long LONGEST_S = 60;
+    /** What a drawing may take; our own choice, less than what a person waits for. */
+    private static final Duration LONGEST_DRAWING = Duration.ofSeconds(20);
+    /** How long a request waits for its turn and its drawing. */
+    private static final Duration LONGEST_WAIT = Duration.ofSeconds(45);
 
-    private final Deque<Task> tasks = new ArrayDeque<>();
-    private final ExecutorService thread;
+    private final Duration longestDrawing;
+    private final Duration longestWait;
+    private final List<Task<?>> tasks = new ArrayList<>();
+    private final ThreadPoolExecutor thread;
+    private final Semaphore requests = new Semaphore(MOST_REQUESTS);
+    private final SaveTurn saves = new SaveTurn();
+    private final SaveTurn drafts = new SaveTurn();
+    private final CheckMemory memory = new CheckMemory();
 
     /** Makes one whose thread begins with the first task, and ends when there has been none for a while. */
     public BenchWorker() {
+        this(LONGEST_DRAWING, LONGEST_WAIT);
+    }
+
+    /** Makes one with other limits. */
+    BenchWorker(Duration longestDrawing, Duration longestWait) {
+        this.longestDrawing = longestDrawing;
+        this.longestWait = longestWait;
         thread = new ThreadPoolExecutor(0, 1, IDLE_S, TimeUnit.SECONDS, new LinkedBlockingQueue<>(), task -> {
             Thread bench = new Thread(task, "bench");
             bench.setDaemon(true);
@@ -35,23 +57,85 @@ public final class BenchWorker implements AutoCloseable {
 
     /** Something to draw. */
     interface Work<T> {
-        T draw(LookFilm.Patience patience) throws BenchRefusal;
+        T draw(DrawPatience patience) throws BenchRefusal;
     }
 
-    /** One task of a tab. */
-    private static final class Task {
+    /** One task of a tab. Its answer is there before it is drawn if nobody waits for it any more. */
+    private static final class Task<T> implements Runnable, DrawPatience {
         private final String tab;
-        private volatile boolean superseded;
+        private final Work<T> work;
+        private final Duration longest;
+        private final CompletableFuture<T> answer = new CompletableFuture<>();
+        private long beganNanos;
 
-        Task(String tab) {
+        Task(String tab, Work<T> work, Duration longest) {
             this.tab = tab;
+            this.work = work;
+            this.longest = longest;
         }
 
-        void check() throws BenchRefusal {
-            if (superseded) {
-                throw new BenchRefusal(409, "newer", "a newer request took the place of this one");
+        @Override
+        public void run() {
+            beganNanos = System.nanoTime();
+            try {
+                check();
+                answer.complete(work.draw(this));
+            } catch (BenchRefusal e) {
+                answer.completeExceptionally(e);
+            } catch (Ended e) {
+                answer.completeExceptionally(e.why());
+            } catch (RuntimeException | StackOverflowError e) {
+                answer.completeExceptionally(e);
             }
         }
+
+        @Override
+        public void check() throws BenchRefusal {
+            if (answer.isDone() || Thread.currentThread().isInterrupted()) {
+                throw BenchRefusal.closing();
+            }
+            if (System.nanoTime() - beganNanos > longest.toNanos()) {
+                throw tooSlow();
+            }
+        }
+    }
+
+    /**
+     * Answers a request that may have to wait.
+     *
+     * @param request what to do
+     * @param <T> what comes of it
+     * @return what came of it
+     * @throws BenchRefusal if too many wait already, or the request says so
+     */
+    <T> T answer(SaveTurn.Work<T> request) throws BenchRefusal {
+        if (!requests.tryAcquire()) {
+            throw busy();
+        }
+        try {
+            return request.run();
+        } finally {
+            requests.release();
+        }
+    }
+
+    private static BenchRefusal busy() {
+        return new BenchRefusal(503, "busy", "the bench has enough to draw; try again in a second");
+    }
+
+    /** Lets one save after another write. */
+    SaveTurn saves() {
+        return saves;
+    }
+
+    /** Lets one draft after another be written. */
+    SaveTurn drafts() {
+        return drafts;
+    }
+
+    /** What came of looks that were checked before. */
+    CheckMemory memory() {
+        return memory;
     }
 
     /**
@@ -61,63 +145,76 @@ public final class BenchWorker implements AutoCloseable {
      * @param work what to draw
      * @param <T> what comes of it
      * @return what came of it
-     * @throws BenchRefusal if there are too many tasks, a newer one came, or the work says so
+     * @throws BenchRefusal if there are too many tasks, a newer one came, it takes too long, or the work says so
      */
     <T> T run(String tab, Work<T> work) throws BenchRefusal {
-        Task task = enter(tab);
+        Task<T> task = new Task<>(tab, work, longestDrawing);
+        enter(task);
         try {
-            return await(CompletableFuture.supplyAsync(() -> done(task, work), thread));
+            thread.execute(task);
+            return await(task);
+        } catch (RejectedExecutionException e) {
+            throw BenchRefusal.closing();
         } finally {
             leave(task);
         }
     }
 
-    private synchronized Task enter(String tab) throws BenchRefusal {
-        tasks.stream().filter(task -> !tab.isEmpty() && task.tab.equals(tab)).forEach(task -> task.superseded = true);
-        if (tasks.stream().filter(task -> !task.superseded).count() >= MOST || tasks.size() >= 2 * MOST) {
-            throw new BenchRefusal(503, "busy", "the bench has enough to draw; try again in a second");
+    private synchronized void enter(Task<?> task) throws BenchRefusal {
+        List<Task<?>> older = tasks.stream()
+                .filter(other -> !task.tab.isEmpty() && other.tab.equals(task.tab))
+                .toList();
+        older.forEach(this::supersede);
+        if (tasks.size() >= MOST) {
+            throw busy();
         }
-        Task task = new Task(tab);
         tasks.add(task);
-        return task;
     }
 
-    private synchronized void leave(Task task) {
+    private void supersede(Task<?> task) {
+        task.answer.completeExceptionally(new BenchRefusal(409, "newer", "a newer request took the place of this one"));
+        thread.remove(task);
         tasks.remove(task);
     }
 
-    /** What came of a task, or why nothing did. */
-    private record Outcome<T>(T made, BenchRefusal refusal) {}
+    private synchronized void leave(Task<?> task) {
+        tasks.remove(task);
+    }
 
-    private static <T> Outcome<T> done(Task task, Work<T> work) {
+    private <T> T await(Task<T> task) throws BenchRefusal {
         try {
-            task.check();
-            return new Outcome<>(work.draw(task::check), null);
-        } catch (BenchRefusal e) {
-            return new Outcome<>(null, e);
+            return task.answer.get(longestWait.toNanos(), TimeUnit.NANOSECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            giveUp(task);
+            throw BenchRefusal.closing();
+        } catch (TimeoutException e) {
+            giveUp(task);
+            throw tooSlow();
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof BenchRefusal refusal) {
+                throw refusal;
+            }
+            throw new IllegalStateException(e.getCause());
         }
     }
 
-    private static <T> T await(CompletableFuture<Outcome<T>> future) throws BenchRefusal {
-        try {
-            Outcome<T> outcome = future.get(LONGEST_S, TimeUnit.SECONDS);
-            if (outcome.refusal() != null) {
-                throw outcome.refusal();
-            }
-            return outcome.made();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new BenchRefusal(503, "busy", "the page is closing");
-        } catch (TimeoutException e) {
-            throw new BenchRefusal(503, "busy", "drawing took too long; try again");
-        } catch (ExecutionException e) {
-            throw new IllegalStateException(e.getCause());
-        }
+    /** What is being drawn ends with its next frame. */
+    private void giveUp(Task<?> task) {
+        task.answer.completeExceptionally(tooSlow());
+        thread.remove(task);
+    }
+
+    private static BenchRefusal tooSlow() {
+        return new BenchRefusal(503, "too_slow", "drawing took too long; make the look simpler, or try again");
     }
 
     /** Ends the thread. Who waits hears that the page is closing. */
     @Override
     public void close() {
         thread.shutdownNow();
+        synchronized (this) {
+            tasks.forEach(task -> task.answer.completeExceptionally(BenchRefusal.closing()));
+        }
     }
 }

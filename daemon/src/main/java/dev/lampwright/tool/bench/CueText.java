@@ -1,6 +1,7 @@
 package dev.lampwright.tool.bench;
 
 import dev.lampwright.toml.TomlEditor;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,13 +14,29 @@ final class CueText {
     static final String CUES = "cues";
 
     private static final String LOOK = "look";
-    private static final List<String> PATH = List.of(CUES);
+
+    /** The path of the cues. */
+    static final List<String> PATH = List.of(CUES);
 
     private CueText() {}
 
-    /** Those of a text; empty if it says nothing of cues. */
-    static Optional<List<Map<String, Object>>> of(TomlEditor text) {
-        return text.get(PATH).filter(List.class::isInstance).map(array -> tables((List<?>) array));
+    /** The cues that a value of that section is; empty if it is something else. */
+    static Optional<List<Map<String, Object>>> of(Object value) {
+        return value instanceof List<?> array ? Optional.of(tables(array)) : Optional.empty();
+    }
+
+    /**
+     * Starts to edit a text.
+     *
+     * @param file where it is from
+     * @param text what is in it
+     */
+    static TomlEditor editor(Path file, String text) throws BenchRefusal {
+        try {
+            return TomlEditor.of(text);
+        } catch (IllegalArgumentException e) {
+            throw BenchRefusal.notToml(file.toString(), e.getMessage());
+        }
     }
 
     private static List<Map<String, Object>> tables(List<?> array) {
@@ -50,7 +67,7 @@ final class CueText {
 
     /** Has those that put one look on put on another. */
     static void rename(TomlEditor text, String from, String to) {
-        List<Map<String, Object>> cues = of(text).orElse(List.of());
+        List<Map<String, Object>> cues = text.get(PATH).flatMap(CueText::of).orElse(List.of());
         for (int i = 0; i < cues.size(); i++) {
             if (from.equals(cues.get(i).get(LOOK))) {
                 text.set(List.of(CUES, String.valueOf(i), LOOK), to);

@@ -6,6 +6,7 @@ import dev.lampwright.file.KeptFile;
 import dev.lampwright.json.Json;
 import dev.lampwright.toml.TomlEditor;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -15,16 +16,18 @@ import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** What files were before the last ten changes that the bench made, in a file of its own. For one thread at a time. */
+/**
+ * What files were before the last ten changes that the bench made, in a file of its own, which is read again each time, so that nobody waits
+ * for a change. Any thread may read, one at a time may write.
+ */
 final class KeptVersions {
     private static final Logger LOG = LoggerFactory.getLogger(KeptVersions.class);
     private static final int MOST = 10;
-    private static final int MOST_CHARS = 500_000;
+    /** So that the file can be read again. */
+    private static final long MOST_BYTES = KeptFile.MOST_BYTES - 1000;
 
     private final Path file;
     private final KeptFile kept;
-    private List<Version> versions = new ArrayList<>();
-    private boolean read;
 
     /**
      * What a file was before a change.
@@ -88,20 +91,18 @@ final class KeptVersions {
 
     /** All of them, the newest first. */
     List<Version> all() {
-        if (!read) {
-            kept.restore(this::take);
-            read = true;
-        }
-        return List.copyOf(versions);
+        List<Version> all = new ArrayList<>();
+        kept.restore(text -> all.addAll(versions(text)));
+        return all;
     }
 
-    private void take(String text) {
+    private static List<Version> versions(String text) {
         JsonNode all = Json.read(text)
                 .filter(JsonNode::isArray)
                 .orElseThrow(() -> new IllegalArgumentException("is not a list of versions"));
-        List<Version> taken = new ArrayList<>();
-        all.forEach(each -> taken.add(Version.of(each)));
-        versions = taken;
+        List<Version> versions = new ArrayList<>();
+        all.forEach(each -> versions.add(Version.of(each)));
+        return versions;
     }
 
     /** One of them; empty if it is not kept any more. */
@@ -111,45 +112,48 @@ final class KeptVersions {
                 .findFirst();
     }
 
-    /** A number for the next. */
-    long nextId() {
-        return all().isEmpty() ? 1 : all().get(0).id() + 1;
-    }
-
     /**
-     * Keeps one more, and gives up the oldest of too many.
+     * Keeps what a file is before a change, and gives up the oldest of too many.
      *
+     * @param plan the change
+     * @return what is kept
      * @throws IOException if the file cannot be written, and then nothing has changed
      */
-    void keep(Version version) throws IOException {
-        List<Version> next = new ArrayList<>(all());
-        next.add(0, version);
-        write(bounded(next));
+    Version keep(EditPlan plan) throws IOException {
+        List<Version> all = all();
+        Version version = new Version(
+                all.isEmpty() ? 1 : all.get(0).id() + 1,
+                System.currentTimeMillis(),
+                plan.look(),
+                plan.did(),
+                plan.in(),
+                plan.before().in(plan.in()),
+                BenchLook.version(plan.next()));
+        all.add(0, version);
+        write(all.subList(0, Math.min(MOST, all.size())));
+        return version;
     }
 
     /** Forgets one, because what it was kept for has not been done. */
     void forget(Version version) throws IOException {
-        List<Version> next = new ArrayList<>(all());
-        next.remove(version);
+        List<Version> next = all();
+        next.removeIf(each -> each.id() == version.id());
         write(next);
     }
 
-    private static List<Version> bounded(List<Version> all) {
-        List<Version> bounded = new ArrayList<>();
-        int chars = 0;
-        for (Version version : all) {
-            chars += version.text().length();
-            if (bounded.size() < MOST && (bounded.isEmpty() || chars <= MOST_CHARS)) {
-                bounded.add(version);
-            }
+    /** As many of the newest as the file has room for. */
+    private void write(List<Version> versions) throws IOException {
+        List<Version> fit = new ArrayList<>(versions);
+        String text = json(fit);
+        while (text.getBytes(StandardCharsets.UTF_8).length > MOST_BYTES && fit.size() > 1) {
+            fit.remove(fit.size() - 1);
+            text = json(fit);
         }
-        return bounded;
+        AtomicFile.makeFolder(file.toAbsolutePath().getParent());
+        AtomicFile.replaceNoLink(file, text);
     }
 
-    private void write(List<Version> next) throws IOException {
-        AtomicFile.makeFolder(file.toAbsolutePath().getParent());
-        AtomicFile.replaceNoLink(
-                file, Json.of(next.stream().map(Version::written).toList()));
-        versions = next;
+    private static String json(List<Version> versions) {
+        return Json.of(versions.stream().map(Version::written).toList());
     }
 }

@@ -8,6 +8,7 @@ import dev.lampwright.look.LookSpec;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * The bench of one daemon: answers each request about looks. A request's path begins behind {@code bench/}; its rights have been checked.
@@ -18,8 +19,11 @@ public final class LookBench {
     static final int MOST_BYTES = 65_536;
 
     private static final String LOOK = "look";
-    private static final String BASE = "base=";
+    private static final String SURE = "sure";
     private static final int MOST_CUES = 64;
+    /** What neither draws nor writes a file, although the method is not GET. */
+    private static final Set<String> AT_ONCE = Set.of("toml", "try/keep", "try/end");
+
     private static final Map<String, Object> DONE = Map.of("done", true);
 
     private final BenchFiles files;
@@ -41,7 +45,7 @@ public final class LookBench {
         this.files = files;
         this.daemon = daemon;
         this.worker = worker;
-        drafts = new LookDrafts(files.drafts());
+        drafts = new LookDrafts(files, worker.drafts());
         trial = new LookTrial(files, daemon, worker);
         saver = new LookSaver(files, this::config, worker, seen);
     }
@@ -66,10 +70,14 @@ public final class LookBench {
      */
     public BenchReply answer(Asked asked) {
         try {
-            return BenchReply.of(done(asked));
+            return BenchReply.of(mayWait(asked) ? worker.answer(() -> done(asked)) : done(asked));
         } catch (BenchRefusal e) {
             return e.reply();
         }
+    }
+
+    private static boolean mayWait(Asked asked) {
+        return !asked.method().equals("GET") && !AT_ONCE.contains(asked.path());
     }
 
     private Map<String, Object> done(Asked asked) throws BenchRefusal {
@@ -99,19 +107,23 @@ public final class LookBench {
                 case "DELETE drafts" -> discardDraft(names.get(1));
                 case "POST try" -> tryOn(names.get(1), BenchBody.read(asked.body()));
                 case "PUT looks" -> save(names.get(1), BenchBody.read(asked.body()));
-                case "DELETE looks" -> saver.remove(names.get(1), base(asked.query()));
+                case "DELETE looks" -> remove(names.get(1), BenchBody.ofQuery(asked.query()));
                 default -> throw nothing();
             };
         }
         if (what.equals("POST looks") && names.size() == 3 && names.get(2).equals("rename")) {
             BenchBody body = BenchBody.read(asked.body());
-            return saver.rename(names.get(1), body.text("to"), body.text("base"));
+            return saver.rename(names.get(1), body.text("to"), body.text("base"), body.flag(SURE, false));
         }
         throw nothing();
     }
 
     private Map<String, Object> save(String name, BenchBody body) throws BenchRefusal {
-        return saver.save(BenchLook.of(name, body), body.text("base"), body.flag("sure", false));
+        return saver.save(BenchLook.of(name, body), body.text("base"), body.flag(SURE, false));
+    }
+
+    private Map<String, Object> remove(String name, BenchBody query) throws BenchRefusal {
+        return saver.remove(name, query.text("base"), query.text(SURE).equals("true"));
     }
 
     private Map<String, Object> keepDraft(String name, BenchBody body) throws BenchRefusal {
@@ -137,29 +149,34 @@ public final class LookBench {
     }
 
     private Map<String, Object> cues() throws BenchRefusal {
+        LookPlans plans = saver.plans();
+        LookShelves.From from = plans.cuesIn();
         Map<String, Object> told = new LinkedHashMap<>();
-        told.put("version", saver.cuesVersion());
+        told.put("version", LookSaver.cuesVersion(plans));
         told.put("writes", saver.place().get("writes"));
+        told.put("from", from.word());
+        told.put("file", files.path(from).toString());
+        told.put(
+                "replaces",
+                plans.shelves().cuesBelow(from).map(LookShelves.From::word).orElse(""));
         told.put("look", daemon.report().light().look());
-        told.put("cues", CueList.of(saver.cues(), saver.cuesIn().word(), daemon.cuesHolding()));
+        List<Map<String, Object>> own =
+                plans.shelves().cues().map(LookShelves.Cues::cues).orElse(List.of());
+        told.put("cues", CueList.of(own, from.word(), daemon.cuesHolding()));
         return told;
     }
 
     private Map<String, Object> saveCues(BenchBody body) throws BenchRefusal {
         List<Map<String, Object>> cues = body.tables("cues");
         if (cues.size() > MOST_CUES) {
-            throw BenchRefusal.badRequest("cues must be " + MOST_CUES + " at most");
+            throw new BenchRefusal(400, "too_many_cues", "there are more than " + MOST_CUES + " cues")
+                    .with("most", MOST_CUES);
         }
-        return saver.saveCues(cues, body.text("base"));
+        return saver.saveCues(cues, body.text("base"), body.flag(SURE, false));
     }
 
     private Map<String, Object> restore(BenchBody body) throws BenchRefusal {
-        return saver.restore(body.text("id"), body.text("base"));
-    }
-
-    /** Versions are digits and letters, so there is nothing to decode. */
-    private static String base(String query) {
-        return query.startsWith(BASE) ? query.substring(BASE.length()) : "";
+        return saver.restore(body.text("id"), body.text("base"), body.flag(SURE, false));
     }
 
     private static BenchRefusal nothing() {
@@ -171,7 +188,7 @@ public final class LookBench {
     }
 
     private LookShelves shelves() throws BenchRefusal {
-        return LookShelves.read(files, config().fitting());
+        return saver.plans().shelves();
     }
 
     private Map<String, Object> looks(Asked asked) throws BenchRefusal {
@@ -228,7 +245,9 @@ public final class LookBench {
         BenchBody body = BenchBody.read(asked.body());
         BenchLook look = look(body);
         boolean alike = body.flag("alike", false);
-        return worker.run(tab(asked, "check"), patience -> LookJudge.judge(files, look, alike));
+        EditPlan plan = saver.planned(look);
+        return worker.run(
+                tab(asked, "check"), patience -> LookJudge.judge(files, plan, look, alike, worker.memory(), patience));
     }
 
     private static String tab(Asked asked, String what) {
@@ -260,8 +279,7 @@ public final class LookBench {
     }
 
     private Map<String, Object> film(
-            Config config, String name, BenchBody body, LookFilm.Cut cut, LookFilm.Patience patience)
-            throws BenchRefusal {
+            Config config, String name, BenchBody body, LookFilm.Cut cut, DrawPatience patience) throws BenchRefusal {
         LightSpec light = config.light();
         if (!body.flag("states", false)) {
             light = light.showing(light.look(name).orElseThrow(() -> BenchRefusal.noLook(name)));
@@ -269,7 +287,7 @@ public final class LookBench {
         return LookFilm.of(config, light, printer(config, body), cut, patience);
     }
 
-    private Map<String, Object> layer(BenchLook look, BenchBody body, LookFilm.Cut cut, LookFilm.Patience patience)
+    private Map<String, Object> layer(BenchLook look, BenchBody body, LookFilm.Cut cut, DrawPatience patience)
             throws BenchRefusal {
         int layer = body.whole("layer", 0, BenchLook.MOST_LAYERS - 1, 0);
         if (layer >= look.layers().size()) {

@@ -29,17 +29,18 @@ final class LookCurrent {
      *
      * @param config whose look
      * @param name of the look
+     * @param patience ends it
      * @return mA, and the share of the frames that the ceiling dims
      */
-    static Map<String, Object> of(Config config, String name) {
+    static Map<String, Object> of(Config config, String name, DrawPatience patience) throws BenchRefusal {
         LightSpec light = config.light().showing(config.looks().get(name));
         Chain limited = Chain.of(config.setup(), light, RATE);
         Setup open = open(config.setup());
         Chain free = Chain.of(open, light.guardedBy(light.guard().withFlashing()), RATE);
         Map<String, Object> current = new LinkedHashMap<>();
-        current.put("peak_mA", peak(limited, config));
+        current.put("peak_mA", peak(limited, config, patience));
         current.put("ceiling_mA", limited.guard().stripCeilingMilliamps());
-        current.put("asked_mA", peak(free, config));
+        current.put("asked_mA", peak(free, config, patience));
         current.put("dimmed_share", Math.rint(1000.0 * limited.guard().dimmedFrames() / FRAMES) / 1000);
         return current;
     }
@@ -49,12 +50,13 @@ final class LookCurrent {
         return setup.withCeilings(Collections.nCopies(setup.ceilingsMilliamps().size(), HIGHEST_CEILING));
     }
 
-    private static int peak(Chain chain, Config config) {
+    private static int peak(Chain chain, Config config, DrawPatience patience) throws BenchRefusal {
         List<PrinterStatus> statuses = MadeUpStatus.all(config.bindings());
         Frame frame =
                 new Frame(config.setup().stripBytes(), config.setup().dimmers().size());
         int peak = 0;
         for (int i = 0; i < FRAMES; i++) {
+            patience.check();
             long nanos = TimeUnit.SECONDS.toNanos(i) / RATE;
             chain.make(statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS)), nanos, frame);
             peak = Math.max(peak, chain.guard().stripMilliamps());

@@ -5,27 +5,42 @@ import dev.lampwright.file.AtomicFile;
 import dev.lampwright.file.KeptFile;
 import dev.lampwright.json.Json;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Looks that are not finished, kept in a file so that neither a closed tab nor a restart loses them. Safe for many threads. */
+/**
+ * Looks that are not finished, kept in a file so that neither a closed tab nor a restart loses them: those of a configuration file, by the
+ * look's name. The file is read again each time, since a bench that has just been closed may have written it. Safe for many threads.
+ */
 final class LookDrafts {
-    private static final Logger LOG = LoggerFactory.getLogger(LookDrafts.class);
-    private static final int MOST = 20;
-    private static final int MOST_CHARS = 500_000;
+    /** The most of one configuration file. */
+    static final int MOST = 20;
 
+    /** How long one is at most, in bytes. */
+    static final int LONGEST = 60_000;
+
+    /** How deep values lie in each other; what a file can have is less deep. */
+    static final int DEEPEST = 16;
+
+    private static final Logger LOG = LoggerFactory.getLogger(LookDrafts.class);
+    /** All of them, so that the file can be read again. */
+    private static final long MOST_BYTES = KeptFile.MOST_BYTES - 1000;
+
+    private final String of;
     private final Path file;
     private final KeptFile kept;
-    private Map<String, Draft> drafts = new LinkedHashMap<>();
-    private boolean read;
+    private final SaveTurn turn;
 
     /** One of them. What it holds is whoever wrote it's business. */
-    private record Draft(String name, long atMillis, String base, String look) {
+    private record Draft(String of, String name, long atMillis, String base, JsonNode look) {
         Map<String, Object> told() {
             Map<String, Object> told = new LinkedHashMap<>();
             told.put("name", name);
@@ -36,36 +51,59 @@ final class LookDrafts {
 
         Map<String, Object> whole() {
             Map<String, Object> whole = told();
-            whole.put("look", Json.read(look).orElseThrow());
+            whole.put("look", look);
             return whole;
         }
 
-        private static Draft of(JsonNode node) {
+        Map<String, Object> written() {
+            Map<String, Object> written = whole();
+            written.put("of", of);
+            return written;
+        }
+
+        boolean isOf(String config, String look) {
+            return of.equals(config) && name.equals(look);
+        }
+
+        private static Draft of(JsonNode node, String config) {
             return new Draft(
+                    node.path("of").asText(config),
                     node.path("name").asText(),
                     node.path("at_ms").asLong(),
                     node.path("base").asText(),
-                    node.path("look").toString());
+                    node.path("look"));
         }
     }
 
-    LookDrafts(Path file) {
-        this.file = file;
+    /**
+     * Makes them.
+     *
+     * @param files where they are kept, and of which configuration file they are
+     * @param turn lets one after the other write
+     */
+    LookDrafts(BenchFiles files, SaveTurn turn) {
+        of = files.file().toAbsolutePath().normalize().toString();
+        file = files.drafts();
         kept = new KeptFile(file, LOG, "unfinished looks", "unfinished looks");
+        this.turn = turn;
     }
 
     /** What there is, the newest last. */
-    synchronized List<Map<String, Object>> all() {
-        return read().values().stream().map(Draft::told).toList();
+    List<Map<String, Object>> all() {
+        return read().stream()
+                .filter(draft -> draft.of().equals(of))
+                .map(Draft::told)
+                .toList();
     }
 
     /** One of them. */
-    synchronized Map<String, Object> find(String name) throws BenchRefusal {
-        Draft draft = read().get(name);
-        if (draft == null) {
-            throw new BenchRefusal(404, "nothing", "there is no draft of " + name);
-        }
-        return draft.whole();
+    Map<String, Object> find(String name) throws BenchRefusal {
+        return read().stream()
+                .filter(draft -> draft.isOf(of, name))
+                .findFirst()
+                .map(Draft::whole)
+                .orElseThrow(
+                        () -> new BenchRefusal(404, "no_draft", "there is no draft of " + name).with("look", name));
     }
 
     /**
@@ -74,63 +112,96 @@ final class LookDrafts {
      * @param name of the look
      * @param body its {@code look}, an object, and its {@code base}
      */
-    synchronized void keep(String name, BenchBody body) throws BenchRefusal {
+    void keep(String name, BenchBody body) throws BenchRefusal {
         BenchLook.requireName(name);
-        Map<String, Draft> next = new LinkedHashMap<>(read());
-        next.remove(name);
-        if (next.size() >= MOST) {
+        Draft draft = new Draft(of, name, System.currentTimeMillis(), body.text("base"), body.object("look"));
+        requireSmall(draft);
+        turn.take(() -> {
+            List<Draft> next = without(one -> one.isOf(of, name));
+            if (next.stream().filter(one -> one.of().equals(of)).count() >= MOST) {
+                throw new BenchRefusal(
+                                409,
+                                "too_many",
+                                "there are " + MOST + " drafts already; save or discard one of them first")
+                        .with("most", MOST);
+            }
+            next.add(draft);
+            return write(next);
+        });
+    }
+
+    private static void requireSmall(Draft draft) throws BenchRefusal {
+        if (isDeeper(draft.look(), DEEPEST)) {
+            throw new BenchRefusal(400, "too_deep", "the draft is nested deeper than " + DEEPEST + " levels")
+                    .with("levels", DEEPEST);
+        }
+        if (bytes(Json.of(draft.written())) > LONGEST) {
             throw new BenchRefusal(
-                    409, "too_many", "there are " + MOST + " drafts already; save or discard one of them first");
+                            413,
+                            "draft_too_long",
+                            "the draft is longer than " + LONGEST + " bytes; save it, or take something out")
+                    .with("bytes", LONGEST);
         }
-        next.put(
-                name,
-                new Draft(
-                        name,
-                        System.currentTimeMillis(),
-                        body.text("base"),
-                        body.object("look").toString()));
-        int chars =
-                next.values().stream().mapToInt(draft -> draft.look().length()).sum();
-        if (chars > MOST_CHARS) {
-            throw new BenchRefusal(413, "too_long", "the drafts are too long together; discard one of them first");
+    }
+
+    private static boolean isDeeper(JsonNode node, int levels) {
+        if (levels == 0) {
+            return node.isContainerNode();
         }
-        write(next);
+        for (JsonNode inner : node) {
+            if (isDeeper(inner, levels - 1)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static int bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8).length;
     }
 
     /** Forgets one; nothing happens if there is none. */
-    synchronized void discard(String name) throws BenchRefusal {
-        Map<String, Draft> next = new LinkedHashMap<>(read());
-        if (next.remove(name) != null) {
-            write(next);
-        }
+    void discard(String name) throws BenchRefusal {
+        turn.take(() -> {
+            List<Draft> all = read();
+            List<Draft> next = without(one -> one.isOf(of, name));
+            return next.size() == all.size() ? next.size() : write(next);
+        });
     }
 
-    private Map<String, Draft> read() {
-        if (!read) {
-            kept.restore(this::take);
-            read = true;
-        }
+    private List<Draft> without(Predicate<Draft> which) {
+        List<Draft> next = new ArrayList<>(read());
+        next.removeIf(which);
+        return next;
+    }
+
+    private List<Draft> read() {
+        List<Draft> drafts = new ArrayList<>();
+        kept.restore(text -> drafts.addAll(drafts(text)));
         return drafts;
     }
 
-    private void take(String text) {
-        JsonNode all = Json.read(text)
-                .filter(JsonNode::isArray)
-                .orElseThrow(() -> new IllegalArgumentException("is not a list of drafts"));
-        Map<String, Draft> taken = new LinkedHashMap<>();
-        all.forEach(each -> taken.put(each.path("name").asText(), Draft.of(each)));
-        drafts = taken;
+    private List<Draft> drafts(String text) {
+        Optional<JsonNode> all = Json.read(text).filter(JsonNode::isArray);
+        List<Draft> drafts = new ArrayList<>();
+        all.orElseThrow(() -> new IllegalArgumentException("is not a list of drafts"))
+                .forEach(each -> drafts.add(Draft.of(each, of)));
+        return drafts;
     }
 
-    private void write(Map<String, Draft> next) throws BenchRefusal {
+    /** Returns how many there are now. */
+    private int write(List<Draft> next) throws BenchRefusal {
+        String text = Json.of(next.stream().map(Draft::written).toList());
+        if (bytes(text) > MOST_BYTES) {
+            throw new BenchRefusal(
+                    413, "drafts_too_long", "the drafts are too long together; discard one of them first");
+        }
         try {
             AtomicFile.makeFolder(file.toAbsolutePath().getParent());
-            List<Map<String, Object>> all = new ArrayList<>();
-            next.values().forEach(draft -> all.add(draft.whole()));
-            AtomicFile.replaceNoLink(file, Json.of(all));
-            drafts = next;
+            AtomicFile.replaceNoLink(file, text);
+            return next.size();
         } catch (IOException e) {
-            throw new BenchRefusal(507, "not_written", e.getMessage());
+            throw BenchRefusal.notWritten(file, e);
         }
     }
 }

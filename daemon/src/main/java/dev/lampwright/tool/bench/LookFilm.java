@@ -68,11 +68,6 @@ final class LookFilm {
         }
     }
 
-    /** Is asked between frames whether anybody still waits. */
-    interface Patience {
-        void check() throws BenchRefusal;
-    }
-
     /** What takes a frame that is wanted. */
     private interface Taker {
         void take(Chain chain, Frame frame);
@@ -103,12 +98,12 @@ final class LookFilm {
      * @param patience ends it
      * @return an object of JSON
      */
-    static Map<String, Object> of(Config config, LightSpec shown, PlayedPrinter printer, Cut cut, Patience patience)
+    static Map<String, Object> of(Config config, LightSpec shown, PlayedPrinter printer, Cut cut, DrawPatience patience)
             throws BenchRefusal {
         return new LookFilm(config, shown, printer, cut).whole(patience);
     }
 
-    private Map<String, Object> whole(Patience patience) throws BenchRefusal {
+    private Map<String, Object> whole(DrawPatience patience) throws BenchRefusal {
         ScreenPixels screen =
                 new ScreenPixels(config.setup().order(), config.fitting().pixels());
         Chain chain = draw(patience, (drawn, frame) -> {
@@ -138,13 +133,13 @@ final class LookFilm {
      * @return an object of JSON
      */
     static Map<String, Object> ofLayer(
-            Config config, LookSpec layer, PlayedPrinter printer, Cut cut, int pixels, Patience patience)
+            Config config, LookSpec layer, PlayedPrinter printer, Cut cut, int pixels, DrawPatience patience)
             throws BenchRefusal {
         LookFilm film = new LookFilm(config, config.light().showing(layer), printer, cut);
         return film.zone(layer.layers().get(0).zone(), pixels, patience);
     }
 
-    private Map<String, Object> zone(Zone zone, int pixels, Patience patience) throws BenchRefusal {
+    private Map<String, Object> zone(Zone zone, int pixels, DrawPatience patience) throws BenchRefusal {
         int[] places = places(zone, pixels);
         Chain chain = draw(patience, (drawn, frame) -> {
             float[] rgba = drawn.light().rgba();
@@ -182,7 +177,7 @@ final class LookFilm {
     }
 
     /** From the look's beginning on, since what is drawn may depend on what was drawn before. */
-    private Chain draw(Patience patience, Taker taker) throws BenchRefusal {
+    private Chain draw(DrawPatience patience, Taker taker) throws BenchRefusal {
         Chain chain = printer.chain(config, light, cut.rate());
         Frame frame =
                 new Frame(config.setup().stripBytes(), config.setup().dimmers().size());

@@ -95,11 +95,12 @@ final class LookList {
 
     /** Whether a look shows a fault, its acknowledgement or its end. */
     static boolean isOfFault(Config config, String look) {
-        return config.cues().stream()
-                .filter(cue -> cue.look().name().equals(look))
-                .map(CueSpec::conditions)
-                .flatMap(List::stream)
-                .anyMatch(LookList::isOfFault);
+        return config.cues().stream().anyMatch(cue -> cue.look().name().equals(look) && isOfFault(cue));
+    }
+
+    /** Whether a cue is for a fault, its acknowledgement or its end. */
+    static boolean isOfFault(CueSpec cue) {
+        return cue.conditions().stream().anyMatch(LookList::isOfFault);
     }
 
     private static boolean isOfFault(Condition condition) {

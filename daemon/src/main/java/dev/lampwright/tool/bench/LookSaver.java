@@ -1,18 +1,13 @@
 package dev.lampwright.tool.bench;
 
 import dev.lampwright.config.Config;
-import dev.lampwright.config.ConfigException;
-import dev.lampwright.config.Examined;
-import dev.lampwright.config.Mistake;
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.file.LineChanges;
-import dev.lampwright.toml.TomlEditor;
 import dev.lampwright.tool.bench.KeptVersions.Version;
 import dev.lampwright.tool.bench.LookShelves.Found;
 import dev.lampwright.tool.bench.LookShelves.From;
-import dev.lampwright.tool.check.LookMistakes;
-import dev.lampwright.tool.check.Progress;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,14 +17,14 @@ import java.util.function.Supplier;
 
 /**
  * Writes looks and cues: only their text changes, the whole is checked before, what was there is kept, and what somebody else has written in
- * the meantime is not lost. Safe for many threads, one change at a time.
+ * the meantime is not lost: a change is planned, checked and written on one state of the files, and planned again if that is not theirs any
+ * more. Safe for many threads, one change at a time in a process.
  */
 final class LookSaver {
-    private static final int MOST_CHARS = 400_000;
-    private static final String FAULT_LOOK =
-            "this look shows a fault; save it only if the fault still stands out, and say that you are sure";
-    private static final String BEGINNING =
-            "# Looks and cues that were saved on the live page. They are read after the configuration file.\n";
+    /** Escaped in the file of versions, it is still shorter than such a file may be. */
+    private static final int MOST_BYTES = 400_000;
+
+    private static final int TIMES = 3;
 
     private final BenchFiles files;
     private final KeptVersions versions;
@@ -53,37 +48,37 @@ final class LookSaver {
         versions = new KeptVersions(files.versions());
     }
 
-    /** Edits a text. */
-    private interface Edit {
-        void in(TomlEditor text) throws BenchRefusal;
+    /** Plans a change, or says why it must not be made. */
+    private interface Planner {
+        EditPlan plan(LookPlans plans) throws BenchRefusal;
     }
-
-    /**
-     * A change that is about to be made.
-     *
-     * @param in which file
-     * @param look of which look; empty for cues
-     * @param did what it is
-     */
-    private record Change(From in, String look, String did) {}
 
     /** Where a new look would be written: {@code writes}, {@code file}, {@code overlay} and, if nowhere, {@code why_not}. */
     Map<String, Object> place() {
         Map<String, Object> place = new LinkedHashMap<>();
         boolean file = files.whyNotWritten(files.file()).isEmpty();
-        Optional<String> why = files.whyNotWritten(files.overlay());
+        Optional<BenchRefusal> why = files.whyNotWritten(files.overlay());
         place.put("writes", file ? From.FILE.word() : why.isEmpty() ? From.OVERLAY.word() : "nowhere");
         place.put("file", files.file().toString());
         place.put("overlay", files.overlay().toString());
-        if (!file) {
-            why.ifPresent(reason -> place.put("why_not", reason));
+        if (!file && why.isPresent()) {
+            place.put("why_not", why.get().getMessage());
+            place.put("why_not_code", why.get().code());
+            place.put("why_not_values", why.get().values());
         }
         return place;
     }
 
-    /** What was done, the newest first. */
-    synchronized List<Map<String, Object>> versions() {
+    /** What was done, the newest first. Does not wait for a save. */
+    List<Map<String, Object>> versions() {
         return versions.all().stream().map(Version::told).toList();
+    }
+
+    /** The files as they are now. */
+    LookPlans plans() throws BenchRefusal {
+        BenchTexts texts = files.texts();
+        return new LookPlans(
+                files, texts, LookShelves.of(files, texts, running.get().fitting()));
     }
 
     /**
@@ -94,17 +89,27 @@ final class LookSaver {
      * @param sure whether it may be one that shows a fault
      * @return what was written
      */
-    synchronized Map<String, Object> save(BenchLook look, String base, boolean sure) throws BenchRefusal {
-        BenchLook.requireName(look.name());
-        LookShelves shelves = shelves();
-        requireBase(shelves, look.name(), base, Optional.of(look));
-        requireSure(look.name(), sure);
-        return saved(shelves, look, "saved");
+    Map<String, Object> save(BenchLook look, String base, boolean sure) throws BenchRefusal {
+        return write(plans -> {
+            requireName(plans.shelves(), look.name());
+            requireBase(plans.shelves(), look.name(), base, Optional.of(look));
+            requireSure(look.name(), sure);
+            return plans.save(look);
+        });
     }
 
-    private Map<String, Object> saved(LookShelves shelves, BenchLook look, String did) throws BenchRefusal {
-        From in = target(shelves.find(From.OVERLAY, look.name()).isPresent());
-        return write(new Change(in, look.name(), did), text -> text.set(look.path(), look.table()));
+    /** A look that exists may have any name. */
+    private static void requireName(LookShelves shelves, String name) throws BenchRefusal {
+        if (shelves.find(name).isEmpty()) {
+            BenchLook.requireName(name);
+        }
+    }
+
+    /** What saving a look would do, without writing it or comparing what it was made from. */
+    EditPlan planned(BenchLook look) throws BenchRefusal {
+        LookPlans plans = plans();
+        requireName(plans.shelves(), look.name());
+        return plans.save(look);
     }
 
     /**
@@ -112,19 +117,16 @@ final class LookSaver {
      *
      * @param name of the look
      * @param base its version
+     * @param sure whether it may be one that shows a fault
      * @return what was written
      */
-    synchronized Map<String, Object> remove(String name, String base) throws BenchRefusal {
-        LookShelves shelves = shelves();
-        Found found = own(shelves, name);
-        requireBase(shelves, name, base, Optional.empty());
-        return removed(found, "removed");
-    }
-
-    private Map<String, Object> removed(Found found, String did) throws BenchRefusal {
-        requireWritable(found.from());
-        Change change = new Change(found.from(), found.look().name(), did);
-        return write(change, text -> text.remove(found.look().path()));
+    Map<String, Object> remove(String name, String base, boolean sure) throws BenchRefusal {
+        return write(plans -> {
+            Found found = plans.own(name);
+            requireBase(plans.shelves(), name, base, Optional.empty());
+            requireSure(name, sure);
+            return plans.remove(found);
+        });
     }
 
     /**
@@ -133,30 +135,20 @@ final class LookSaver {
      * @param name of the look
      * @param to what to call it
      * @param base its version
+     * @param sure whether it may be one that shows a fault
      * @return what was written
      */
-    synchronized Map<String, Object> rename(String name, String to, String base) throws BenchRefusal {
+    Map<String, Object> rename(String name, String to, String base, boolean sure) throws BenchRefusal {
         BenchLook.requireName(to);
-        LookShelves shelves = shelves();
-        Found found = own(shelves, name);
-        requireBase(shelves, name, base, Optional.empty());
-        if (shelves.find(to).isPresent()) {
-            throw taken(to);
-        }
-        requireWritable(found.from());
-        return write(new Change(found.from(), to, "renamed"), text -> {
-            rename(text, found.look(), to);
-            CueText.rename(text, name, to);
+        return write(plans -> {
+            Found found = plans.own(name);
+            requireBase(plans.shelves(), name, base, Optional.empty());
+            if (plans.shelves().find(to).isPresent()) {
+                throw taken(to);
+            }
+            requireSure(name, sure);
+            return plans.rename(found, to);
         });
-    }
-
-    private static void rename(TomlEditor text, BenchLook look, String to) {
-        if (text.section(look.path()).isPresent()) {
-            text.rename(look.path(), to);
-        } else {
-            text.set(List.of(BenchLook.LOOKS, to), look.table());
-            text.remove(look.path());
-        }
     }
 
     /**
@@ -164,56 +156,33 @@ final class LookSaver {
      *
      * @param id of the version
      * @param base version of that look, or of the cues, as they are now
+     * @param sure whether it may change what a fault looks like
      * @return what was written
      */
-    synchronized Map<String, Object> restore(String id, String base) throws BenchRefusal {
-        Version version = versions.find(id)
-                .orElseThrow(() -> new BenchRefusal(404, "nothing", "that version is not kept any more"));
-        requireBaseOf(version, base);
-        requireWritable(version.in());
-        Change change = new Change(version.in(), version.look(), "restored");
-        if (BenchLook.version(text(version.in())).equals(version.after())) {
-            return write(change, version.text());
-        }
-        return write(change, text -> putBack(text, version));
-    }
-
-    private void requireBaseOf(Version version, String base) throws BenchRefusal {
-        if (version.look().isEmpty()) {
-            requireCues(base, List.of());
-        } else {
-            LookShelves shelves = shelves();
-            String now = shelves.find(version.look()).map(Found::version).orElse("");
-            if (!now.equals(base)) {
-                throw changed(shelves, version.look(), base, Optional.empty());
+    Map<String, Object> restore(String id, String base, boolean sure) throws BenchRefusal {
+        return write(plans -> {
+            Version version = versions.find(id)
+                    .orElseThrow(() -> new BenchRefusal(404, "no_version", "that version is not kept any more"));
+            requireBaseOf(plans, version, base);
+            EditPlan plan = plans.restore(version);
+            if (version.look().isEmpty()) {
+                requireSureOfCues(plan, sure);
+            } else {
+                requireSure(version.look(), sure);
             }
+            return plan;
+        });
+    }
+
+    private void requireBaseOf(LookPlans plans, Version version, String base) throws BenchRefusal {
+        if (version.look().isEmpty()) {
+            requireCues(plans, base, List.of());
+            return;
         }
-    }
-
-    private static void putBack(TomlEditor text, Version version) {
-        Optional<Object> before = version.before();
-        if (before.isPresent()) {
-            text.set(version.path(), before.get());
-        } else {
-            text.remove(version.path());
+        String now = plans.shelves().find(version.look()).map(Found::version).orElse("");
+        if (!now.equals(base)) {
+            throw changed(plans.shelves(), version.look(), base, Optional.empty());
         }
-    }
-
-    /** What tells cues from what they are after a change. */
-    String cuesVersion() throws BenchRefusal {
-        return BenchLook.version(cuesIn() + "\n" + CueText.of(editor(text(cuesIn()))));
-    }
-
-    /** The file that the cues in force are in, or that new ones would go to. */
-    From cuesIn() throws BenchRefusal {
-        return CueText.of(editor(text(From.OVERLAY))).isPresent()
-                ? From.OVERLAY
-                : CueText.of(editor(text(From.FILE))).isPresent() ? From.FILE : target(false);
-    }
-
-    /** The cues of the user's own. */
-    List<Map<String, Object>> cues() throws BenchRefusal {
-        return CueText.of(editor(text(cuesIn()))).orElse(List.of());
     }
 
     /**
@@ -221,45 +190,46 @@ final class LookSaver {
      *
      * @param cues the keys of each, in their order
      * @param base version of the cues that they were made from
+     * @param sure whether they may change which look a fault puts on
      * @return what was written
      */
-    synchronized Map<String, Object> saveCues(List<Map<String, Object>> cues, String base) throws BenchRefusal {
-        requireCues(base, cues);
-        From in = target(cuesIn() == From.OVERLAY);
-        return write(new Change(in, "", "cues"), text -> CueText.set(text, cues, in == From.OVERLAY));
+    Map<String, Object> saveCues(List<Map<String, Object>> cues, String base, boolean sure) throws BenchRefusal {
+        return write(plans -> {
+            requireCues(plans, base, cues);
+            EditPlan plan = plans.cues(cues);
+            requireSureOfCues(plan, sure);
+            return plan;
+        });
     }
 
-    private void requireCues(String base, List<Map<String, Object>> yours) throws BenchRefusal {
-        String now = cuesVersion();
+    /** What tells cues from what they are after a change. */
+    static String cuesVersion(LookPlans plans) {
+        return BenchLook.version(plans.cuesIn() + "\n" + plans.shelves().cues().map(LookShelves.Cues::cues));
+    }
+
+    private static void requireCues(LookPlans plans, String base, List<Map<String, Object>> yours) throws BenchRefusal {
+        String now = cuesVersion(plans);
         if (!now.equals(base)) {
             Map<String, Object> more = new LinkedHashMap<>();
-            more.put("theirs", Map.of("cues", cues(), "version", now));
+            List<Map<String, Object>> theirs =
+                    plans.shelves().cues().map(LookShelves.Cues::cues).orElse(List.of());
+            more.put("theirs", Map.of("cues", theirs, "version", now));
             more.put("yours", Map.of("cues", yours));
-            throw new BenchRefusal(412, "changed", "somebody else has changed the cues meanwhile", more);
+            throw new BenchRefusal(412, "changed_cues", "somebody else has changed the cues meanwhile").and(more);
         }
-    }
-
-    private LookShelves shelves() throws BenchRefusal {
-        return LookShelves.read(files, running.get().fitting());
-    }
-
-    private static Found own(LookShelves shelves, String name) throws BenchRefusal {
-        return shelves.find(name)
-                .filter(found -> found.from() == From.OVERLAY || found.from() == From.FILE)
-                .orElseThrow(() -> BenchRefusal.noLook(name + " of your own"));
     }
 
     private void requireBase(LookShelves shelves, String name, String base, Optional<BenchLook> yours)
             throws BenchRefusal {
         String now = shelves.find(name).map(Found::version).orElse("");
-        if (now.equals(base)) {
-            return;
+        if (!now.equals(base)) {
+            throw base.isEmpty() ? taken(name) : changed(shelves, name, base, yours);
         }
-        throw base.isEmpty() ? taken(name) : changed(shelves, name, base, yours);
     }
 
     private static BenchRefusal taken(String name) {
-        return new BenchRefusal(409, "taken", "there is a look " + name + " already; choose another name");
+        return new BenchRefusal(409, "taken", "there is a look " + name + " already; choose another name")
+                .with("look", name);
     }
 
     private BenchRefusal changed(LookShelves shelves, String name, String base, Optional<BenchLook> yours) {
@@ -275,7 +245,9 @@ final class LookSaver {
                         })
                         .orElse(null));
         yours.ifPresent(look -> more.put("yours", Map.of("look", look.table(), "toml", look.toml())));
-        return new BenchRefusal(412, "changed", "somebody else has changed the look " + name + " meanwhile", more);
+        return new BenchRefusal(412, "changed", "somebody else has changed the look " + name + " meanwhile")
+                .with("look", name)
+                .and(more);
     }
 
     private static Map<String, Object> told(Found found) {
@@ -287,130 +259,120 @@ final class LookSaver {
 
     private void requireSure(String name, boolean sure) throws BenchRefusal {
         if (!sure && LookList.isOfFault(running.get(), name)) {
-            throw new BenchRefusal(409, "fault_look", FAULT_LOOK);
+            throw faultLook(name);
         }
     }
 
-    private From target(boolean inOverlay) throws BenchRefusal {
-        From in = inOverlay || files.whyNotWritten(files.file()).isPresent() ? From.OVERLAY : From.FILE;
-        requireWritable(in);
-        return in;
+    private void requireSureOfCues(EditPlan plan, boolean sure) throws BenchRefusal {
+        if (!sure && FaultCues.change(files, plan)) {
+            throw faultLook(FaultCues.look(running.get()));
+        }
+    }
+
+    private static BenchRefusal faultLook(String name) {
+        return new BenchRefusal(
+                        409,
+                        "fault_look",
+                        "this changes how a fault looks (" + name
+                                + "); do it only if the fault still stands out, and say that you are sure")
+                .with("look", name);
     }
 
     private void requireWritable(From in) throws BenchRefusal {
-        Optional<String> why = files.whyNotWritten(path(in));
+        Optional<BenchRefusal> why = files.whyNotWritten(files.path(in));
         if (why.isPresent()) {
-            throw new BenchRefusal(507, "not_written", why.get());
+            throw why.get();
         }
     }
 
-    private Path path(From in) {
-        return in == From.FILE ? files.file() : files.overlay();
+    /** Plans on the newest state of the files, checks that, and writes it unless the state has become another one meanwhile. */
+    private Map<String, Object> write(Planner planner) throws BenchRefusal {
+        return worker.saves().take(() -> {
+            for (int time = 1; ; time++) {
+                EditPlan plan = planner.plan(plans());
+                requireWritable(plan.in());
+                requireShort(plan.before().in(plan.in()));
+                requireShort(plan.next());
+                requireRight(plan);
+                if (replace(plan)) {
+                    return told(plan);
+                }
+                if (time == TIMES) {
+                    throw changedFile(files.path(plan.in()));
+                }
+            }
+        });
     }
 
-    private String text(From in) throws BenchRefusal {
-        return in == From.FILE ? files.text() : files.kept().orElse("");
+    private static BenchRefusal changedFile(Path file) {
+        return new BenchRefusal(412, "changed_file", file + " was changed by somebody else meanwhile; try again")
+                .with("file", file.toString());
     }
 
-    private static TomlEditor editor(String text) throws BenchRefusal {
-        try {
-            return TomlEditor.of(text);
-        } catch (IllegalArgumentException e) {
-            throw new BenchRefusal(500, "not_read", "the file is not valid TOML: " + e.getMessage() + "; fix it first");
+    private static void requireShort(String text) throws BenchRefusal {
+        if (text.getBytes(StandardCharsets.UTF_8).length > MOST_BYTES) {
+            throw new BenchRefusal(413, "file_too_long", "the file would be longer than " + MOST_BYTES + " bytes")
+                    .with("bytes", MOST_BYTES);
         }
     }
 
-    private Map<String, Object> write(Change change, Edit edit) throws BenchRefusal {
-        String now = text(change.in());
-        TomlEditor editor = editor(now.isEmpty() && change.in() == From.OVERLAY ? BEGINNING : now);
-        try {
-            edit.in(editor);
-        } catch (IllegalArgumentException | IllegalStateException e) {
-            throw new BenchRefusal(
-                    422, "not_edited", "the text of the file cannot be changed there: " + e.getMessage());
+    private void requireRight(EditPlan plan) throws BenchRefusal {
+        EditPlan.Verdict verdict = worker.run("", patience -> plan.verdict(files, worker.memory(), patience));
+        if (!verdict.mistakes().isEmpty()) {
+            throw plan.refused(verdict.mistakes());
         }
-        return write(change, editor.text());
     }
 
-    private Map<String, Object> write(Change change, String next) throws BenchRefusal {
-        String before = text(change.in());
-        if (next.length() > MOST_CHARS) {
-            throw new BenchRefusal(413, "too_long", "the file would be longer than " + MOST_CHARS + " characters");
-        }
-        requireRight(change, next);
-        if (!text(change.in()).equals(before)) {
-            throw new BenchRefusal(412, "changed", path(change.in()) + " was changed by somebody else meanwhile");
-        }
-        replace(change, before, next);
+    private Map<String, Object> told(EditPlan plan) throws BenchRefusal {
+        BenchTexts texts = plan.after();
+        LookPlans after = new LookPlans(
+                files, texts, LookShelves.of(files, texts, running.get().fitting()));
         Map<String, Object> done = new LinkedHashMap<>();
         done.put("done", true);
         Optional<Found> found =
-                change.look().isEmpty() ? Optional.empty() : shelves().find(change.look());
+                plan.look().isEmpty() ? Optional.empty() : after.shelves().find(plan.look());
         done.put(
                 "version",
-                change.look().isEmpty()
-                        ? cuesVersion()
+                plan.look().isEmpty()
+                        ? cuesVersion(after)
                         : found.map(Found::version).orElse(""));
         found.ifPresent(one -> done.put("from", one.from().word()));
-        done.put("written", change.in().word());
-        done.put("file", path(change.in()).toString());
-        done.put("changes", LineChanges.of(path(change.in()).toString(), before, next));
+        String file = files.path(plan.in()).toString();
+        done.put("written", plan.in().word());
+        done.put("file", file);
+        done.put("changes", LineChanges.of(file, plan.before().in(plan.in()), plan.next()));
         return done;
     }
 
-    /** In the order in which nothing is lost: what was there is kept before anything is written over it. */
-    private void replace(Change change, String before, String next) throws BenchRefusal {
-        Version version = new Version(
-                versions.nextId(),
-                System.currentTimeMillis(),
-                change.look(),
-                change.did(),
-                change.in(),
-                before,
-                BenchLook.version(next));
+    /**
+     * In the order in which nothing is lost: what was there is kept before anything is written over it.
+     *
+     * @return false if the files are not any more what the plan was made from; nothing has changed then
+     */
+    private boolean replace(EditPlan plan) throws BenchRefusal {
+        Path file = files.path(plan.in());
         try {
-            AtomicFile.makeFolder(path(change.in()).toAbsolutePath().getParent());
-            versions.keep(version);
-            writeOrForget(change, version, next);
+            AtomicFile.makeFolder(file.toAbsolutePath().getParent());
+            Version version = versions.keep(plan);
+            boolean written = false;
+            try {
+                written = AtomicFile.replaceNoLink(file, plan.next(), () -> isAsBefore(plan));
+            } finally {
+                if (!written) {
+                    versions.forget(version);
+                }
+            }
+            return written;
         } catch (IOException e) {
-            throw new BenchRefusal(507, "not_written", e.getMessage());
+            throw BenchRefusal.notWritten(file, e);
         }
     }
 
-    private void writeOrForget(Change change, Version version, String next) throws IOException {
+    private boolean isAsBefore(EditPlan plan) throws IOException {
         try {
-            AtomicFile.replaceNoLink(path(change.in()), next);
-        } catch (IOException e) {
-            versions.forget(version);
-            throw e;
-        }
-    }
-
-    /** Checks all files as {@code check} does, as they would be. */
-    private void requireRight(Change change, String next) throws BenchRefusal {
-        String text = change.in() == From.FILE ? next : files.text();
-        Optional<String> kept = change.in() == From.OVERLAY ? Optional.of(next) : files.kept();
-        List<Mistake> mistakes = worker.run("", patience -> mistakes(text, kept));
-        if (!mistakes.isEmpty()) {
-            boolean cues = change.look().isEmpty();
-            List<String> path = cues ? List.of(CueText.CUES) : List.of(BenchLook.LOOKS, change.look());
-            boolean goes = change.did().equals("removed");
-            throw new BenchRefusal(
-                    goes ? 409 : 422,
-                    goes ? "in_use" : "mistakes",
-                    mistakes.get(0).sentence(),
-                    Map.of(
-                            "mistakes",
-                            LookJudge.told(mistakes, path, cues ? "" : BenchLook.LAYERS, cues ? "cue" : "layer")));
-        }
-    }
-
-    private List<Mistake> mistakes(String text, Optional<String> kept) {
-        try {
-            Examined examined = files.examine(text, kept);
-            return LookMistakes.of(examined, Progress.UNSEEN);
-        } catch (ConfigException e) {
-            return e.mistakes();
+            return files.texts().equals(plan.before());
+        } catch (BenchRefusal e) {
+            throw new IOException(e.getMessage(), e);
         }
     }
 }

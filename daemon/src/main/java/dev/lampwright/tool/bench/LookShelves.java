@@ -1,9 +1,11 @@
 package dev.lampwright.tool.bench;
 
 import dev.lampwright.config.ReadyLooks;
+import dev.lampwright.config.ShopFile;
 import dev.lampwright.config.Swatches;
 import dev.lampwright.look.Fitting;
 import dev.lampwright.toml.TomlEditor;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -55,8 +57,22 @@ final class LookShelves {
         }
     }
 
-    /** One file with looks. */
-    private record Shelf(From from, TomlEditor text) {}
+    /**
+     * One file with looks.
+     *
+     * @param rig the name of the rig for which the file is read; empty for a file that is of this rig alone
+     */
+    private record Shelf(From from, TomlEditor text, Optional<String> rig) {
+        Optional<Object> get(List<String> path) {
+            return text.get(path)
+                    .map(value -> rig.map(name -> ShopFile.named(value, name)).orElse(value));
+        }
+
+        Optional<String> section(List<String> path) {
+            return text.section(path).map(lines -> rig.map(name -> lines.replace(ShopFile.RIG, name))
+                    .orElse(lines));
+        }
+    }
 
     private LookShelves(Fitting fitting) {
         this.fitting = fitting;
@@ -66,36 +82,58 @@ final class LookShelves {
      * Looks at all of them.
      *
      * @param files where they are
+     * @param texts what is in them
      * @param fitting the lights that they are for
      */
-    static LookShelves read(BenchFiles files, Fitting fitting) throws BenchRefusal {
+    static LookShelves of(BenchFiles files, BenchTexts texts, Fitting fitting) throws BenchRefusal {
         LookShelves all = new LookShelves(fitting);
-        Optional<String> kept = files.kept();
-        if (kept.isPresent()) {
-            all.add(From.OVERLAY, kept.get());
+        if (texts.kept().isPresent()) {
+            all.add(From.OVERLAY, files.overlay(), texts.kept().get(), Optional.empty());
         }
-        all.add(From.FILE, files.text());
-        Optional<String> shared = files.shared();
-        if (shared.isPresent()) {
-            all.add(From.SHOP, shared.get());
+        all.add(From.FILE, files.file(), texts.file(), Optional.empty());
+        if (texts.shared().isPresent()) {
+            all.add(From.SHOP, files.shop().orElse(files.file()), texts.shared().get(), Optional.of(files.rig()));
         }
         return all;
     }
 
-    private void add(From from, String text) throws BenchRefusal {
-        try {
-            shelves.add(new Shelf(from, TomlEditor.of(text)));
-        } catch (IllegalArgumentException e) {
-            throw new BenchRefusal(
-                    500, "not_read", "the file with the looks is not valid TOML: " + e.getMessage() + "; fix it first");
-        }
+    private void add(From from, Path file, String text, Optional<String> rig) throws BenchRefusal {
+        shelves.add(new Shelf(from, CueText.editor(file, text), rig));
     }
+
+    /** The cues of the user's own that count, of the uppermost file that has any. */
+    Optional<Cues> cues() {
+        for (Shelf shelf : shelves) {
+            Optional<List<Map<String, Object>>> cues = shelf.get(CueText.PATH).flatMap(CueText::of);
+            if (cues.isPresent()) {
+                return Optional.of(new Cues(shelf.from(), cues.get()));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Where other cues would be from if those of a file were not there; empty if nowhere. */
+    Optional<From> cuesBelow(From in) {
+        return shelves.stream()
+                .filter(shelf -> shelf.from().compareTo(in) > 0)
+                .filter(shelf -> shelf.get(CueText.PATH).flatMap(CueText::of).isPresent())
+                .map(Shelf::from)
+                .findFirst();
+    }
+
+    /**
+     * Cues where they stand.
+     *
+     * @param from in which file
+     * @param cues the keys of each, in their order
+     */
+    record Cues(From from, List<Map<String, Object>> cues) {}
 
     /** Their names: the built-in ones, those of files, the swatches. */
     Set<String> names() {
         Set<String> names = new LinkedHashSet<>(ReadyLooks.builtIn());
         for (int i = shelves.size() - 1; i >= 0; i--) {
-            if (shelves.get(i).text().get(List.of(BenchLook.LOOKS)).orElse(Map.of()) instanceof Map<?, ?> looks) {
+            if (shelves.get(i).get(List.of(BenchLook.LOOKS)).orElse(Map.of()) instanceof Map<?, ?> looks) {
                 looks.keySet().forEach(name -> names.add(String.valueOf(name)));
             }
         }
@@ -123,10 +161,9 @@ final class LookShelves {
     private List<Found> all(String name) {
         List<Found> all = new ArrayList<>();
         for (Shelf shelf : shelves) {
-            if (shelf.text().get(List.of(BenchLook.LOOKS, name)).orElse(null) instanceof Map<?, ?> table) {
+            if (shelf.get(List.of(BenchLook.LOOKS, name)).orElse(null) instanceof Map<?, ?> table) {
                 BenchLook look = new BenchLook(name, copy(table));
-                all.add(new Found(
-                        shelf.from(), look, shelf.text().section(look.path()).orElseGet(look::toml)));
+                all.add(new Found(shelf.from(), look, shelf.section(look.path()).orElseGet(look::toml)));
             }
         }
         ReadyLooks.table(name, fitting).ifPresent(table -> {

@@ -10,6 +10,7 @@ import dev.lampwright.tool.check.LookMistakes;
 import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 
@@ -32,7 +33,7 @@ final class LookTrial {
         String lease = lease(body);
         int seconds = (int) Trial.LONGEST.toSeconds();
         int time = body.whole("for_s", 1, seconds, seconds);
-        LookSpec spec = worker.run("", patience -> checked(look));
+        LookSpec spec = worker.run("", patience -> checked(look, patience));
         requireBegun(daemon.trial().begin(spec, lease, Duration.ofSeconds(time)));
         Map<String, Object> done = new LinkedHashMap<>();
         done.put("done", true);
@@ -46,14 +47,14 @@ final class LookTrial {
             throw new BenchRefusal(409, "fault_on", "there is a fault, which the strip shows first");
         }
         if (outcome == Trial.Outcome.TAKEN) {
-            throw new BenchRefusal(409, "taken", "somebody else is trying a look; try again in a minute");
+            throw new BenchRefusal(409, "trying", "somebody else is trying a look; try again in a minute");
         }
     }
 
-    private LookSpec checked(BenchLook look) throws BenchRefusal {
+    private LookSpec checked(BenchLook look, DrawPatience patience) throws BenchRefusal {
         try {
             Examined examined = files.examine(look);
-            requireRight(look, LookMistakes.of(examined, look.name()));
+            requireRight(look, LookMistakes.of(examined, look.name(), patience.progress()));
             requireSameLights(examined);
             return examined.config().looks().get(look.name());
         } catch (ConfigException e) {
@@ -77,19 +78,23 @@ final class LookTrial {
 
     /** Looks that cannot be read, or that the check refuses. */
     static BenchRefusal mistaken(BenchLook look, List<Mistake> mistakes) {
-        return new BenchRefusal(
-                422,
-                "mistakes",
-                mistakes.get(0).sentence(),
-                Map.of("mistakes", LookJudge.told(mistakes, look.path(), BenchLook.LAYERS, "layer")));
+        Mistake first = mistakes.get(0);
+        return new BenchRefusal(422, "mistakes", first.sentence())
+                .with("what", first.what())
+                .with("instead", first.whatWouldBeRight())
+                .and(Map.of("mistakes", ToldMistakes.ofLook(mistakes, look.path())));
     }
 
     /** Says that it is still being tried. */
     Map<String, Object> keep(BenchBody body) throws BenchRefusal {
         Duration left = daemon.trial()
                 .keep(lease(body))
-                .orElseThrow(() -> new BenchRefusal(410, "over", daemon.trial().whyOver()));
+                .orElseThrow(() -> over(daemon.trial().whyOver()));
         return Map.of("done", true, "left_s", Math.max(0, left.toSeconds()));
+    }
+
+    private static BenchRefusal over(Trial.Over why) {
+        return new BenchRefusal(410, "over_" + why.name().toLowerCase(Locale.ROOT), why.words());
     }
 
     /** Takes it off. */

@@ -22,7 +22,9 @@ public final class FlashCheck {
     /** The minimum that is reported: the guard counts longer seconds than the meter does, so what it holds may be measured as less. */
     private static final int LEAST_TOO_MANY = 4;
 
+    private final Config whole;
     private final Config config;
+    private final Progress progress;
     private final LightSpec calm;
     private final List<PrinterStatus> statuses;
     private final Frame frame;
@@ -42,7 +44,9 @@ public final class FlashCheck {
         }
     }
 
-    private FlashCheck(Config whole) {
+    private FlashCheck(Config whole, Progress progress) {
+        this.whole = whole;
+        this.progress = progress;
         config = ShortStrip.of(whole);
         calm = config.light().guardedBy(config.light().guard().withoutFlashing());
         statuses = MadeUpStatus.all(config.bindings());
@@ -66,10 +70,25 @@ public final class FlashCheck {
      * @param rehearsal of the same configuration
      * @return those that flash too often, whether or not the configuration allows it
      */
-    public static List<Flashing> of(Config config, Rehearsal rehearsal) {
-        FlashCheck check = new FlashCheck(config);
+    static List<Flashing> of(Config config, Rehearsal rehearsal) {
+        return of(config, rehearsal, Progress.UNSEEN, new CheckMemory());
+    }
+
+    /**
+     * Examines the looks that a rehearsal found to flash too often, unless it is known how they flash.
+     *
+     * @param config whose looks
+     * @param rehearsal of the same configuration
+     * @param progress is called for every frame
+     * @param memory knows what came of looks before
+     * @return those that flash too often, whether or not the configuration allows it
+     */
+    static List<Flashing> of(Config config, Rehearsal rehearsal, Progress progress, CheckMemory memory) {
+        FlashCheck check = new FlashCheck(config, progress);
         return rehearsal.held().stream()
-                .map(name -> check.flashing(check.config.looks().get(name)))
+                .map(name -> memory.flashing(
+                        CheckMemory.Key.of(check.whole, check.config, name),
+                        () -> check.flashing(check.config.looks().get(name))))
                 .toList();
     }
 
@@ -78,10 +97,11 @@ public final class FlashCheck {
      *
      * @param config whose look
      * @param name of the look
+     * @param progress is called for every frame
      * @return how often in the worst second, 0 to 32, with the layers without any one of which it would be less often
      */
-    public static Flashing measured(Config config, String name) {
-        FlashCheck check = new FlashCheck(OneLook.of(config, name));
+    public static Flashing measured(Config config, String name, Progress progress) {
+        FlashCheck check = new FlashCheck(OneLook.of(config, name), progress);
         LookSpec look = check.config.looks().get(name);
         int most = check.count(look);
         List<Integer> layers = IntStream.range(0, most == 0 ? 0 : look.layers().size())
@@ -121,6 +141,7 @@ public final class FlashCheck {
     private void draw(Chain chain, LongConsumer drawn) {
         for (long i = 0; i < SECONDS * config.framesPerSecond(); i++) {
             long nanos = TimeUnit.SECONDS.toNanos(i) / config.framesPerSecond();
+            progress.drawn();
             chain.make(statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS)), nanos, frame);
             drawn.accept(nanos);
         }

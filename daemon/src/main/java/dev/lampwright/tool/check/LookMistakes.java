@@ -3,6 +3,7 @@ package dev.lampwright.tool.check;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.Examined;
 import dev.lampwright.config.Mistake;
+import dev.lampwright.config.MistakeText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,7 +27,19 @@ public final class LookMistakes {
      * @return a look that cannot be drawn, or otherwise those that flash too often, if that is not allowed
      */
     public static List<Mistake> of(Examined examined, Progress progress) {
-        return of(examined, examined.config(), progress);
+        return of(examined, progress, new CheckMemory());
+    }
+
+    /**
+     * Draws all looks, except those of which it is known what comes of them.
+     *
+     * @param examined a configuration and its text
+     * @param progress receives each look that is drawn
+     * @param memory knows what came of looks before
+     * @return as {@link #of(Examined, Progress)}
+     */
+    public static List<Mistake> of(Examined examined, Progress progress, CheckMemory memory) {
+        return of(examined, examined.config(), progress, memory);
     }
 
     /**
@@ -34,22 +47,27 @@ public final class LookMistakes {
      *
      * @param examined a configuration and its text
      * @param look the name of one of its looks
-     * @return what is wrong with it, in the words of {@link #of}
+     * @param progress is called for every frame
+     * @return what is wrong with it, in the words of {@link #of(Examined, Progress)}
      */
-    public static List<Mistake> of(Examined examined, String look) {
-        return of(examined, OneLook.of(examined.config(), look), Progress.UNSEEN);
+    public static List<Mistake> of(Examined examined, String look, Progress progress) {
+        return of(examined, OneLook.of(examined.config(), look), progress, new CheckMemory());
     }
 
-    private static List<Mistake> of(Examined examined, Config config, Progress progress) {
-        Rehearsal rehearsal = Rehearsal.of(config, progress);
+    private static List<Mistake> of(Examined examined, Config config, Progress progress, CheckMemory memory) {
+        Rehearsal rehearsal = Rehearsal.of(config, progress, memory);
         Optional<Rehearsal.Failing> failing = rehearsal.failing();
         if (failing.isPresent()) {
             String what = "cannot be drawn: " + failing.get().why();
-            return List.of(examined.mistake(List.of("looks", failing.get().look()), what, "change the look"));
+            return List.of(examined.mistake(
+                    List.of("looks", failing.get().look()),
+                    new MistakeText("not_drawn", what, "change the look")
+                            .with("why", failing.get().why())));
         }
         List<Mistake> mistakes = new ArrayList<>();
         if (!config.light().guard().allowFlashing()) {
-            FlashCheck.of(config, rehearsal).forEach(flashing -> mistakes.add(mistake(examined, flashing)));
+            FlashCheck.of(config, rehearsal, progress, memory)
+                    .forEach(flashing -> mistakes.add(mistake(examined, flashing)));
         }
         return mistakes;
     }
@@ -58,7 +76,12 @@ public final class LookMistakes {
         boolean oneLayer = flashing.layers().size() == 1;
         String what = "flashes " + flashing.flashes() + " times in a second"
                 + (oneLayer ? "" : blame(examined, flashing)) + "; more than three can cause seizures";
-        return examined.mistake(path(examined, flashing), what, "slow it down, or make it dimmer");
+        String code = oneLayer ? "flashes" : flashing.layers().isEmpty() ? "flashes_several" : "flashes_together";
+        return examined.mistake(
+                path(examined, flashing),
+                new MistakeText(code, what, "slow it down, or make it dimmer")
+                        .with("flashes", flashing.flashes())
+                        .with("layers", layers(examined, flashing)));
     }
 
     private static List<String> path(Examined examined, FlashCheck.Flashing flashing) {
@@ -110,10 +133,12 @@ public final class LookMistakes {
         if (flashing.layers().isEmpty()) {
             return " by several of its layers";
         }
-        return " by its layers "
-                + flashing.layers().stream()
-                        .map(layer -> String.valueOf(place(examined, flashing.look(), layer)))
-                        .collect(Collectors.joining(" and "))
-                + " together";
+        return " by its layers " + layers(examined, flashing) + " together";
+    }
+
+    private static String layers(Examined examined, FlashCheck.Flashing flashing) {
+        return flashing.layers().stream()
+                .map(layer -> String.valueOf(place(examined, flashing.look(), layer)))
+                .collect(Collectors.joining(" and "));
     }
 }

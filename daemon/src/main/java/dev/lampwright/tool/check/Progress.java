@@ -13,4 +13,7 @@ public interface Progress {
      * @param of looks to draw altogether
      */
     void at(int done, int of);
+
+    /** Is called for every frame that is drawn. Whatever it throws ends the check. */
+    default void drawn() {}
 }

@@ -23,6 +23,7 @@ public final class Rehearsal {
     private final Config whole;
     private final Config config;
     private final List<PrinterStatus> statuses;
+    private final Progress progress;
     private final List<String> held = new ArrayList<>();
     private Optional<Failing> failing = Optional.empty();
 
@@ -34,8 +35,9 @@ public final class Rehearsal {
      */
     public record Failing(String look, String why) {}
 
-    private Rehearsal(Config whole) {
+    private Rehearsal(Config whole, Progress progress) {
         this.whole = whole;
+        this.progress = progress;
         config = ShortStrip.of(whole);
         statuses = MadeUpStatus.all(whole.bindings());
     }
@@ -48,11 +50,25 @@ public final class Rehearsal {
      * @return the result
      */
     public static Rehearsal of(Config config, Progress progress) {
-        Rehearsal rehearsal = new Rehearsal(config);
+        return of(config, progress, new CheckMemory());
+    }
+
+    /**
+     * Draws every look by itself, unless it is known what comes of it, and then what the cues show. Ends with the first that fails.
+     *
+     * @param config whose looks
+     * @param progress receives each look that is drawn
+     * @param memory knows what came of looks before
+     * @return the result
+     */
+    static Rehearsal of(Config config, Progress progress, CheckMemory memory) {
+        Rehearsal rehearsal = new Rehearsal(config, progress);
         List<LookSpec> looks = List.copyOf(config.looks().values());
         for (int i = 0; i < looks.size() && rehearsal.failing.isEmpty(); i++) {
             progress.at(i, looks.size());
-            rehearsal.drawLook(looks.get(i).name());
+            String name = looks.get(i).name();
+            CheckMemory.Key key = CheckMemory.Key.of(config, rehearsal.config, name);
+            rehearsal.take(name, memory.drawing(key, () -> rehearsal.drawLook(name)));
         }
         if (rehearsal.failing.isEmpty()) {
             rehearsal.draw(rehearsal.config, rehearsal.config.light(), config.framesPerSecond());
@@ -79,17 +95,24 @@ public final class Rehearsal {
         return List.copyOf(held);
     }
 
-    private void drawLook(String name) {
+    private void take(String name, CheckMemory.Drawing drawing) {
+        failing = drawing.failing();
+        if (drawing.held()) {
+            held.add(name);
+        }
+    }
+
+    private CheckMemory.Drawing drawLook(String name) {
+        failing = Optional.empty();
         if (config.setup().pixels() < whole.setup().pixels()) {
             draw(whole, showing(whole, name, whole.light().guard().withFlashing()), 1);
         }
-        if (failing.isEmpty()) {
-            LightSpec limited = showing(config, name, config.light().guard().withoutFlashing());
-            Chain chain = draw(config, limited, config.framesPerSecond());
-            if (chain.guard().heldFrames() > 0) {
-                held.add(name);
-            }
+        if (failing.isPresent()) {
+            return new CheckMemory.Drawing(failing, false);
         }
+        LightSpec limited = showing(config, name, config.light().guard().withoutFlashing());
+        Chain chain = draw(config, limited, config.framesPerSecond());
+        return new CheckMemory.Drawing(failing, chain.guard().heldFrames() > 0);
     }
 
     private static LightSpec showing(Config config, String look, GuardSettings guard) {
@@ -101,6 +124,7 @@ public final class Rehearsal {
         Frame frame =
                 new Frame(drawn.setup().stripBytes(), drawn.setup().dimmers().size());
         for (long i = 0; i < SECONDS * framesPerSecond && failing.isEmpty(); i++) {
+            progress.drawn();
             long nanos = TimeUnit.SECONDS.toNanos(i) / framesPerSecond;
             failing = draw(chain, statuses.get((int) (nanos / MadeUpStatus.STEP_NANOS)), nanos, frame);
         }

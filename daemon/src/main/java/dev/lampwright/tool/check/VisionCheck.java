@@ -34,6 +34,7 @@ public final class VisionCheck {
     private static final int MOST_PLACES = 60;
 
     private final Config config;
+    private final Progress progress;
 
     /**
      * Two states that look alike.
@@ -51,8 +52,9 @@ public final class VisionCheck {
         }
     }
 
-    private VisionCheck(Config config) {
+    private VisionCheck(Config config, Progress progress) {
         this.config = config;
+        this.progress = progress;
     }
 
     /**
@@ -62,7 +64,18 @@ public final class VisionCheck {
      * @return states that look alike; two that share a look are meant to
      */
     public static List<Alike> of(Config config) {
-        VisionCheck check = new VisionCheck(ShortStrip.of(config));
+        return of(config, Progress.UNSEEN);
+    }
+
+    /**
+     * Compares the looks of all states, with a printer in the middle of its job.
+     *
+     * @param config whose looks
+     * @param progress is called for every frame
+     * @return states that look alike; two that share a look are meant to
+     */
+    public static List<Alike> of(Config config, Progress progress) {
+        VisionCheck check = new VisionCheck(ShortStrip.of(config), progress);
         Map<PrinterState, LookSpec> looks = check.looks();
         Map<LookSpec, Map<ColourVision, LookSummary>> impressions = new LinkedHashMap<>();
         looks.forEach((state, look) -> impressions.computeIfAbsent(look, any -> check.impressions(look, state)));
@@ -121,6 +134,7 @@ public final class VisionCheck {
         Frame frame = frame();
         List<float[]> frames = new ArrayList<>();
         for (int i = 0; i < SETTLING + SEEN; i++) {
+            progress.drawn();
             chain.make(status, TimeUnit.SECONDS.toNanos(i) / RATE, frame);
             if (i >= SETTLING) {
                 frames.add(places(chain.light().rgba()));

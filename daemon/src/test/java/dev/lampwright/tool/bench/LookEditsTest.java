@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Collectors;
 import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.Example;
@@ -31,8 +32,16 @@ import net.jqwik.api.lifecycle.BeforeProperty;
  * byte for byte, and the look in the file draws what its preview drew.
  */
 class LookEditsTest {
-    private static final List<String> NAMES = List.of("plain-one", "headers", "new-1", "new-2", "done");
-    private static final String FILE = """
+    private static final List<String> NAMES =
+            List.of("plain-one", "headers", "braced", "dotted", "new-1", "new-2", "done");
+    /** They stay where they are, so that it is known what is outside. */
+    private static final Set<String> NEVER_REMOVED = Set.of("plain-one", "braced", "dotted");
+
+    /** Where there is one, thousands of files are written there sooner. */
+    private static final Path IN_MEMORY = Path.of("/dev/shm");
+
+    private static final String FILE =
+            """
             # Everything here was written by hand.
             frames_per_s = 4 # enough for a test
 
@@ -47,6 +56,17 @@ class LookEditsTest {
             ceiling_mA = 900
             [strip]
             pixels = 12 # a short one
+
+            [looks] # some are short
+            # from here: braced
+            braced = { layers = [{ colour = "teal" }], steady_for_camera = true } # in braces
+            # until here: braced
+            # from here: dotted
+            dotted.layers = [ # one
+              { colour = 'olive' }, # calm
+            ]
+            dotted . steady_for_camera = false
+            # until here: dotted
 
             # The first.
             [looks.plain-one]
@@ -83,7 +103,9 @@ class LookEditsTest {
 
     @BeforeProperty
     void begin() throws IOException, ConfigException {
-        folder = Files.createTempDirectory("looks");
+        folder = Files.isWritable(IN_MEMORY)
+                ? Files.createTempDirectory(IN_MEMORY, "looks")
+                : Files.createTempDirectory("looks");
         files = new BenchFiles(folder.resolve("rowan.toml"), folder.resolve("rowan.looks.toml"));
         Files.writeString(files.file(), FILE);
         Config config = ConfigFile.read(files.file());
@@ -100,7 +122,7 @@ class LookEditsTest {
         Files.delete(folder);
     }
 
-    @Property(tries = 100, shrinking = ShrinkingMode.OFF, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 1000, shrinking = ShrinkingMode.OFF, edgeCases = EdgeCasesMode.NONE)
     void anEditIsOfTheLookAlone(@ForAll long seed) throws IOException, ConfigException, BenchRefusal {
         Random random = new Random(seed);
         String before = Files.readString(files.file());
@@ -108,10 +130,14 @@ class LookEditsTest {
         BenchLook look = new BenchLook(name, Map.of("layers", layers(random)));
         String base = version(name);
         boolean own = TomlEditor.of(before).get(look.path()).isPresent();
-        if (own && !name.equals("plain-one") && random.nextInt(4) == 0) {
-            saver.remove(name, base);
+        if (own && !NEVER_REMOVED.contains(name) && random.nextInt(4) == 0) {
+            saver.remove(name, base, false);
             assertEquals(outside(before, name), outside(Files.readString(files.file()), name), "without " + name);
             ConfigFile.read(files.file());
+            return;
+        }
+        if (own && !name.equals("done") && random.nextInt(8) == 0) {
+            renameThereAndBack(name, before);
             return;
         }
         Config drawn = files.examine(look).config();
@@ -123,8 +149,26 @@ class LookEditsTest {
         assertEquals(film(drawn, name), film(read, name), after);
     }
 
+    /** Not of one that has the name of a built-in look, which then exists. */
+    private void renameThereAndBack(String name, String before) throws IOException, ConfigException, BenchRefusal {
+        saver.rename(name, "another", version(name), false);
+        assertEquals(comments(before), comments(Files.readString(files.file())), "renamed " + name);
+        Config read = ConfigFile.read(files.file());
+        assertTrue(read.looks().containsKey("another") && !read.looks().containsKey(name), "renamed " + name);
+        saver.rename("another", name, version("another"), false);
+        assertEquals(before, Files.readString(files.file()), "there and back");
+    }
+
+    private static List<String> comments(String text) {
+        return text.lines()
+                .filter(line -> line.contains("#"))
+                .map(line -> line.substring(line.indexOf('#')))
+                .toList();
+    }
+
     private String version(String name) throws BenchRefusal, ConfigException {
-        return LookShelves.read(files, ConfigFile.read(files.file()).fitting())
+        return saver.plans()
+                .shelves()
                 .find(name)
                 .map(LookShelves.Found::version)
                 .orElse("");
@@ -134,7 +178,9 @@ class LookEditsTest {
     private static String outside(String text, String name) {
         TomlEditor editor = TomlEditor.of(text);
         Optional<String> section = editor.section(List.of("looks", name));
-        String rest = section.map(lines -> text.replace(lines, "")).orElse(text);
+        String rest = section.map(lines -> text.replace(lines, ""))
+                .orElseGet(() -> text.replaceFirst(
+                        "(?s)# from here: " + name + "\\n.*# until here: " + name + "\\n", "# here: " + name + "\n"));
         return rest.lines()
                 .filter(line -> !line.isBlank())
                 .filter(line -> !COMMENTS.contains(line))
@@ -195,5 +241,7 @@ class LookEditsTest {
         assertTrue(outside(FILE, "headers").contains("# Cues come last."));
         assertTrue(!outside(FILE, "headers").contains("plum"));
         assertTrue(outside(FILE, "headers").contains("# how it lies"));
+        assertTrue(outside(FILE, "braced").contains("dotted.layers"));
+        assertTrue(!outside(FILE, "braced").contains("# in braces"));
     }
 }
