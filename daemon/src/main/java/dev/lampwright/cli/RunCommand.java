@@ -37,9 +37,9 @@ import picocli.CommandLine.Spec;
         name = "run",
         header = "Run the daemon.",
         description = {
-            "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped. Reads its"
-                    + " configuration again when the file changes and on SIGHUP; an invalid file is rejected and the"
-                    + " current configuration stays active.",
+            "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped. Reads"
+                + " its configuration again when the file changes and on SIGHUP; an invalid file is rejected and the"
+                + " current configuration stays active.",
             "A folder with a shop.toml and a file rigs/NAME.toml for each rig runs all of them in one process. Add,"
                     + " change or remove a file: its rig starts, changes or stops, and the others carry on."
         },
@@ -65,9 +65,8 @@ final class RunCommand implements Callable<Integer> {
             names = "--config",
             paramLabel = "FILE",
             required = true,
-            description =
-                    "The configuration file, or the folder with the files of several rigs. In a folder without shop.toml,"
-                            + " it is lampwright.toml.")
+            description = "The configuration file, or the folder with the files of several rigs. In a folder without"
+                    + " shop.toml, it is lampwright.toml.")
     private Path file;
 
     @Option(
@@ -111,7 +110,7 @@ final class RunCommand implements Callable<Integer> {
                 Daemon daemon = daemon(
                         single, config.inForce(), recorder == null ? StatusWatch.NOBODY : recorder, RigPlace.ALONE);
                 ServiceWatch service = ServiceWatch.of(System.getenv(), daemon::pulse, () -> StatusWords.of(daemon));
-                Servers servers = Servers.of(daemon, single)) {
+                Servers servers = Servers.of(daemon, single, Optional.ofNullable(recording))) {
             daemon.start();
             service.start();
             log.info("started with {}", single);

@@ -30,10 +30,11 @@ final class Servers implements AutoCloseable {
      *
      * @param daemon what they show
      * @param file its configuration
+     * @param recording the file that it records into, if it does
      */
-    static Servers of(Daemon daemon, Path file) {
+    static Servers of(Daemon daemon, Path file, Optional<Path> recording) {
         BenchWorker worker = new BenchWorker();
-        Bench.Maker benches = PageBench.of(rig -> files(file), worker);
+        Bench.Maker benches = PageBench.of(rig -> files(file, recording), worker);
         return new Servers(new LivePage(daemon, new PageAdvice(), benches), new LiveMetrics(daemon), worker);
     }
 
@@ -45,12 +46,12 @@ final class Servers implements AutoCloseable {
      */
     static Servers of(Rigs rigs, Path folder) {
         BenchWorker worker = new BenchWorker();
-        Bench.Maker benches = PageBench.of(rig -> files(RigFile.of(folder, rig).path()), worker);
+        Bench.Maker benches = PageBench.of(rig -> files(RigFile.of(folder, rig).path(), Optional.empty()), worker);
         return new Servers(new LivePage(rigs, new PageAdvice(), benches), new LiveMetrics(rigs), worker);
     }
 
-    private static BenchFiles files(Path config) {
-        return new BenchFiles(config, KeptLooks.path(config));
+    private static BenchFiles files(Path config, Optional<Path> recording) {
+        return new BenchFiles(config, KeptLooks.path(config), recording);
     }
 
     /**

@@ -5,6 +5,9 @@ import java.util.Optional;
 
 /** Where looks are made and tried, for people who have the page open. What it does does not belong to the page. Safe for many threads. */
 public interface Bench {
+    /** The longest request that carries a recording, in bytes. */
+    int LONGEST_RECORDING = 393_216;
+
     /**
      * Answers a request whose rights have been checked.
      *
@@ -19,7 +22,7 @@ public interface Bench {
      * @param method as HTTP has it
      * @param path what follows {@code bench/}
      * @param query what follows the question mark
-     * @param body JSON of 64 KiB at most; empty for none
+     * @param body JSON of 64 KiB at most, or of {@link #LONGEST_RECORDING} for a recording; empty for none
      * @param tab the tab's name for itself; empty if it has none
      * @param mayEdit whether whoever asks may save looks
      */

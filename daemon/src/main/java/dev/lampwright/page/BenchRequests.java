@@ -43,9 +43,10 @@ final class BenchRequests {
             call.answer(refusal.get());
             return;
         }
-        byte[] body = hasBody(call) ? call.body() : new byte[0];
-        if (body.length > HttpCall.MOST_BYTES) {
-            call.answer(HttpCall.Refusal.tooLong());
+        int most = isRecording(call) ? Bench.LONGEST_RECORDING : HttpCall.MOST_BYTES;
+        byte[] body = hasBody(call) ? call.body(most) : new byte[0];
+        if (body.length > most) {
+            call.answer(HttpCall.Refusal.tooLong(most));
             return;
         }
         Bench.Reply reply = bench.answer(new Bench.Request(
@@ -59,6 +60,10 @@ final class BenchRequests {
             call.header("Retry-After", "1");
         }
         call.answerJson(reply.status(), reply.json());
+    }
+
+    private static boolean isRecording(HttpCall call) {
+        return call.method().equals("PUT") && below(call).startsWith("recordings/");
     }
 
     private Optional<HttpCall.Refusal> refusal(HttpCall call) {

@@ -24,8 +24,8 @@ final class HttpCall {
 
     private static final Map<String, String> ALWAYS = Map.of(
             "Content-Security-Policy",
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self';"
-                    + " worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'",
+            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; worker-src"
+                    + " 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'",
             "X-Content-Type-Options",
             "nosniff",
             "Referrer-Policy",
@@ -96,9 +96,19 @@ final class HttpCall {
      * @return at most one byte more than {@link #MOST_BYTES}
      */
     byte[] body() throws IOException {
+        return body(MOST_BYTES);
+    }
+
+    /**
+     * Reads its body as {@link #body()} does.
+     *
+     * @param most how long it may be
+     * @return at most one byte more than that
+     */
+    byte[] body(int most) throws IOException {
         InputStream in = exchange.getRequestBody();
-        byte[] body = in.readNBytes(MOST_BYTES + 1);
-        if (body.length > MOST_BYTES) {
+        byte[] body = in.readNBytes(most + 1);
+        if (body.length > most) {
             byte[] rest = new byte[MOST_BYTES];
             int read = 0;
             for (int skipped = 0; read >= 0 && skipped < MOST_SKIPPED; skipped += read) {
@@ -191,7 +201,12 @@ final class HttpCall {
 
         /** That a body is too long. */
         static Refusal tooLong() {
-            return new Refusal(413, "that is longer than " + MOST_BYTES + " bytes").coded("too_long", Map.of());
+            return tooLong(MOST_BYTES);
+        }
+
+        /** That a body is longer than so many bytes. */
+        static Refusal tooLong(int most) {
+            return new Refusal(413, "that is longer than " + most + " bytes").coded("too_long", Map.of());
         }
 
         Refusal(int status, String why, Map<String, String> headers) {

@@ -320,6 +320,111 @@ class BenchPageTest {
         }
     }
 
+    private static JsonNode recorded(Map<String, Object> look, String id, double at, double speed, double seconds) {
+        Map<String, Object> recording = Map.of("id", id, "at_s", at, "speed", speed);
+        return rig.post("preview", Map.of("name", "mine", "look", look, "recording", recording, "seconds", seconds))
+                .json();
+    }
+
+    /** How many of the ten pixels of the shelf are lit in a frame. */
+    private static int lit(JsonNode film, int frame) {
+        byte[] strip = Base64.getDecoder().decode(film.get("strip").asText());
+        int count = 0;
+        for (int pixel = 20; pixel < 30; pixel++) {
+            count += strip[3 * (30 * frame + pixel)] == 0 ? 0 : 1;
+        }
+        return count;
+    }
+
+    /** The invented job is at 0 % after 12 s, and gains 5.5 % a second. */
+    @Test
+    void aRecordingIsPlayedFromAnyTimeAtAnySpeed() {
+        Map<String, Object> bar = Map.of(
+                "layers",
+                List.of(Map.of(
+                        "zone", "shelf", "colour", "white", "extent", "bar", "by", "job.progress", "opacity", 0.1)));
+        JsonNode list = rig.get("recordings").json();
+        JsonNode example = list.get("recordings").get(list.get("recordings").size() - 1);
+        assertEquals("example", example.get("id").asText());
+        assertTrue(example.get("seconds").asDouble() > 30);
+        JsonNode slow = recorded(bar, "example", 17, 1, 2);
+        assertEquals(40, slow.get("frames").asInt());
+        assertEquals(3, lit(slow, 0), "27.5 %: two pixels and a part of one");
+        assertEquals(4, lit(slow, 39), "33 % from second 18 on");
+        JsonNode fast = recorded(bar, "example", 12, 5, 2);
+        assertEquals(0, lit(fast, 0));
+        assertEquals(3, lit(fast, 20), "after one second of film it is five seconds later");
+        assertEquals(recorded(bar, "example", 12, 5, 2), fast, "the same each time");
+        assertEquals("printing", fast.at("/shown/0/state").asText());
+        assertEquals("fault", fast.at("/shown/1/state").asText(), "which begins after 20 s");
+        assertEquals(32, fast.at("/shown/1/frame").asInt(), "eight seconds at five times the speed");
+    }
+
+    @Test
+    void theLookKeepsItsRhythmAtEverySpeed() {
+        Map<String, Object> blink = Map.of(
+                "layers", List.of(Map.of("zone", "shelf", "colour", "#202020", "rhythm", "Iso 2s", "edge_s", 0)));
+        List<List<Integer>> seen = new ArrayList<>();
+        for (double speed : List.of(1.0, 12.0)) {
+            JsonNode film = recorded(blink, "example", 0, speed, 4);
+            List<Integer> frames = new ArrayList<>();
+            for (int frame = 0; frame < 80; frame++) {
+                frames.add(lit(film, frame));
+            }
+            seen.add(frames);
+        }
+        assertEquals(seen.get(0), seen.get(1));
+        assertTrue(seen.get(0).contains(0) && seen.get(0).contains(10), "it blinks");
+    }
+
+    @Test
+    void theCuesFollowARecordingToo() {
+        Map<String, Object> recording = Map.of("id", "example", "at_s", 0, "speed", 6);
+        JsonNode shown = rig.post(
+                        "preview", Map.of("name", "printing", "states", true, "recording", recording, "seconds", 6))
+                .json()
+                .get("shown");
+        List<String> states = new ArrayList<>();
+        shown.forEach(one ->
+                states.add(one.get("state").asText() + " " + one.get("look").asText()));
+        assertTrue(
+                states.containsAll(List.of("idle waiting", "warming warming", "printing printing")), states.toString());
+    }
+
+    @Test
+    void aRecordingCanBeUploaded() {
+        String text =
+                "{\"at_s\":0,\"state\":\"printing\",\"readings\":{\"job.progress\":0.5}}\n{\"tick\":3,\"left_out\":2}\n"
+                        + "{\"at_s\":7.5,\"state\":\"done\"}\n";
+        Answer kept = rig.put("recordings/monday", Map.of("text", text));
+        assertEquals(200, kept.status(), kept.json().toString());
+        assertEquals(7.5, kept.json().get("seconds").asDouble());
+        JsonNode shown = recorded(CALM, "monday", 5, 1, 5).get("shown");
+        assertEquals("printing", shown.at("/0/state").asText());
+        assertEquals("done", shown.at("/1/state").asText());
+        assertEquals(50, shown.at("/1/frame").asInt());
+        Answer bad = rig.put("recordings/monday", Map.of("text", text + "{\"at_s\":2}\n"));
+        assertRefused(422, "bad_recording", bad);
+        assertEquals(4, bad.json().at("/values/line").asInt());
+        assertRefused(422, "bad_recording", rig.put("recordings/none", Map.of("text", "\n")));
+        assertRefused(422, "bad_recording", rig.put("recordings/none", Map.of("text", "no JSON")));
+        assertRefused(409, "recording_name", rig.put("recordings/example", Map.of("text", text)));
+        assertRefused(413, "recording_too_long", rig.put("recordings/long", Map.of("text", " ".repeat(262_145))));
+        assertRefused(413, "too_long", rig.put("recordings/long", Map.of("text", " ".repeat(400_000))));
+        rig.put("recordings/second", Map.of("text", text));
+        rig.put("recordings/third", Map.of("text", text));
+        assertRefused(409, "too_many_recordings", rig.put("recordings/fourth", Map.of("text", text)));
+        for (String name : List.of("monday", "second", "third")) {
+            assertEquals(200, rig.send("DELETE", "recordings/" + name, "").status());
+        }
+        Map<String, Object> gone = Map.of("id", "monday");
+        assertRefused(404, "no_recording", rig.post("preview", Map.of("look", CALM, "recording", gone)));
+        assertRefused(
+                400,
+                "bad_request",
+                rig.post("preview", Map.of("look", CALM, "recording", Map.of("id", "example", "speed", 0))));
+    }
+
     @Test
     void whatMakesNoSenseIsRefusedInOneLine() {
         assertRefused(400, "bad_request", rig.send("POST", "check", "[]"));

@@ -7,6 +7,7 @@ import dev.lampwright.engine.Daemon;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.SerialLine;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** Everything that the command {@code run} assembles, in this process, for tests of other packages. For one thread. */
@@ -34,7 +35,7 @@ public final class InProcess implements AutoCloseable {
                 new SerialLine(next.controller().port(), next.controller().baud());
         config = new WatchedConfig(file, ConfigFile::read);
         daemon = new Daemon(config.inForce(), lines);
-        servers = Servers.of(daemon, file);
+        servers = Servers.of(daemon, file, Optional.empty());
     }
 
     /** Starts it all. */

@@ -19,9 +19,20 @@ import java.util.Optional;
  *
  * @param file its configuration file
  * @param overlay the file of looks that is read after it, whether it is there or not
+ * @param recording the file that the daemon records what the printer reports in; empty if it does not
  */
-public record BenchFiles(Path file, Path overlay) {
+public record BenchFiles(Path file, Path overlay, Optional<Path> recording) {
     private static final String ENDING = ".looks.toml";
+
+    /**
+     * Those of a daemon that records nothing.
+     *
+     * @param file its configuration file
+     * @param overlay as above
+     */
+    public BenchFiles(Path file, Path overlay) {
+        this(file, overlay, Optional.empty());
+    }
 
     /** Where is kept what files were before they were changed. */
     Path versions() {

@@ -33,6 +33,7 @@ public final class LookBench {
     private final LookSaver saver;
     private final LookDrafts drafts;
     private final LookTrial trial;
+    private final Recordings recordings;
 
     /**
      * Makes a bench.
@@ -47,6 +48,7 @@ public final class LookBench {
         this.worker = worker;
         drafts = new LookDrafts(files, worker.drafts());
         trial = new LookTrial(files, daemon, worker);
+        recordings = new Recordings(daemon, files.recording());
         saver = new LookSaver(files, this::config, worker, seen);
     }
 
@@ -94,6 +96,7 @@ public final class LookBench {
                 case "GET cues" -> cues();
                 case "PUT cues" -> saveCues(BenchBody.read(asked.body()));
                 case "GET drafts" -> Map.of("drafts", drafts.all());
+                case "GET recordings" -> recordings.all();
                 case "POST try" -> tryOut(BenchBody.read(asked.body()));
                 case "POST restore" -> restore(BenchBody.read(asked.body()));
                 default -> throw nothing();
@@ -105,6 +108,9 @@ public final class LookBench {
                 case "GET drafts" -> drafts.find(names.get(1));
                 case "PUT drafts" -> keepDraft(names.get(1), BenchBody.read(asked.body()));
                 case "DELETE drafts" -> discardDraft(names.get(1));
+                case "PUT recordings" ->
+                    recordings.keep(names.get(1), BenchBody.read(asked.body()).text("text"));
+                case "DELETE recordings" -> recordings.discard(names.get(1));
                 case "POST try" -> tryOn(names.get(1), BenchBody.read(asked.body()));
                 case "PUT looks" -> save(names.get(1), BenchBody.read(asked.body()));
                 case "DELETE looks" -> remove(names.get(1), BenchBody.ofQuery(asked.query()));
@@ -284,7 +290,9 @@ public final class LookBench {
         if (!body.flag("states", false)) {
             light = light.showing(light.look(name).orElseThrow(() -> BenchRefusal.noLook(name)));
         }
-        return LookFilm.of(config, light, printer(config, body), cut, patience);
+        try (FilmPrinter printer = printer(config, body)) {
+            return LookFilm.of(config, light, printer, cut, patience);
+        }
     }
 
     private Map<String, Object> layer(BenchLook look, BenchBody body, LookFilm.Cut cut, DrawPatience patience)
@@ -296,10 +304,16 @@ public final class LookBench {
         BenchLook alone = look.alone(layer);
         Config config = read(alone);
         int pixels = body.whole("pixels", 0, 1000, 0);
-        return LookFilm.ofLayer(config, config.looks().get(alone.name()), printer(config, body), cut, pixels, patience);
+        try (FilmPrinter printer = printer(config, body)) {
+            return LookFilm.ofLayer(config, config.looks().get(alone.name()), printer, cut, pixels, patience);
+        }
     }
 
-    private PlayedPrinter printer(Config config, BenchBody body) throws BenchRefusal {
+    private FilmPrinter printer(Config config, BenchBody body) throws BenchRefusal {
+        var recording = body.within("recording");
+        if (recording.isPresent()) {
+            return RecordedPrinter.of(recordings, config, recording.get());
+        }
         var played = body.within("printer");
         return played.isPresent() ? PlayedPrinter.of(config, played.get()) : PlayedPrinter.live(daemon);
     }

@@ -29,11 +29,12 @@ final class LookFilm {
 
     private final Config config;
     private final LightSpec light;
-    private final PlayedPrinter printer;
+    private final FilmPrinter printer;
     private final Cut cut;
     private final ByteArrayOutputStream strip = new ByteArrayOutputStream();
     private final List<List<Double>> duties = new ArrayList<>();
     private final List<Integer> milliamps = new ArrayList<>();
+    private final List<Map<String, Object>> shown = new ArrayList<>();
 
     /**
      * What of it is wanted.
@@ -73,7 +74,7 @@ final class LookFilm {
         void take(Chain chain, Frame frame);
     }
 
-    private LookFilm(Config config, LightSpec shown, PlayedPrinter printer, Cut cut) {
+    private LookFilm(Config config, LightSpec shown, FilmPrinter printer, Cut cut) {
         this.config = cut.guards() ? config : open(config);
         LightSpec heard = shown.silentAfter(NEVER_SILENT);
         this.light = cut.guards() ? heard : heard.guardedBy(heard.guard().withFlashing());
@@ -98,7 +99,7 @@ final class LookFilm {
      * @param patience ends it
      * @return an object of JSON
      */
-    static Map<String, Object> of(Config config, LightSpec shown, PlayedPrinter printer, Cut cut, DrawPatience patience)
+    static Map<String, Object> of(Config config, LightSpec shown, FilmPrinter printer, Cut cut, DrawPatience patience)
             throws BenchRefusal {
         return new LookFilm(config, shown, printer, cut).whole(patience);
     }
@@ -133,7 +134,7 @@ final class LookFilm {
      * @return an object of JSON
      */
     static Map<String, Object> ofLayer(
-            Config config, LookSpec layer, PlayedPrinter printer, Cut cut, int pixels, DrawPatience patience)
+            Config config, LookSpec layer, FilmPrinter printer, Cut cut, int pixels, DrawPatience patience)
             throws BenchRefusal {
         LookFilm film = new LookFilm(config, config.light().showing(layer), printer, cut);
         return film.zone(layer.layers().get(0).zone(), pixels, patience);
@@ -172,8 +173,21 @@ final class LookFilm {
         film.put("frames", cut.frames());
         film.put("rate", cut.rate());
         film.put("from_s", cut.fromSeconds());
+        film.put("shown", shown);
         film.put("strip", Base64.getEncoder().encodeToString(strip.toByteArray()));
         return film;
+    }
+
+    /** Notes from which frame on the printer is in another state, or another look is on. */
+    private void show(int frame, String state, String look) {
+        Map<String, Object> last = shown.isEmpty() ? Map.of() : shown.get(shown.size() - 1);
+        if (!state.equals(last.get("state")) || !look.equals(last.get("look"))) {
+            Map<String, Object> now = new LinkedHashMap<>();
+            now.put("frame", frame);
+            now.put("state", state);
+            now.put("look", look);
+            shown.add(now);
+        }
     }
 
     /** From the look's beginning on, since what is drawn may depend on what was drawn before. */
@@ -184,8 +198,10 @@ final class LookFilm {
         for (int i = 0; i < cut.first() + cut.frames(); i++) {
             patience.check();
             long nanos = printer.startNanos() + TimeUnit.SECONDS.toNanos(i) / cut.rate();
-            chain.make(printer.statuses(), Wishes.NONE, nanos, frame);
+            double seconds = (double) (i - cut.first()) / cut.rate();
+            chain.make(printer.at(chain, seconds, nanos, patience), Wishes.NONE, nanos, frame);
             if (i >= cut.first()) {
+                show(i - cut.first(), chain.state().word(), chain.look());
                 taker.take(chain, frame);
             }
         }

@@ -24,7 +24,7 @@ import java.util.stream.Stream;
  * @param startNanos when the preview begins, on the clock of the statuses
  * @param signals values that signals are kept at; NaN for unknown
  */
-record PlayedPrinter(Statuses statuses, long startNanos, Map<Signal, Double> signals) {
+record PlayedPrinter(Statuses statuses, long startNanos, Map<Signal, Double> signals) implements FilmPrinter {
     private static final long AN_HOUR_NANOS = TimeUnit.HOURS.toNanos(1);
 
     /** What is reported now. */
@@ -96,10 +96,20 @@ record PlayedPrinter(Statuses statuses, long startNanos, Map<Signal, Double> sig
         return signals;
     }
 
-    /** A chain for it, before its first frame. */
-    Chain chain(Config config, LightSpec light, int rate) {
+    @Override
+    public Chain chain(Config config, LightSpec light, int rate) {
         Chain chain = Chain.of(config.setup(), light, rate);
         chain.hold(signals);
         return chain;
+    }
+
+    @Override
+    public Statuses at(Chain chain, double seconds, long nanos, DrawPatience patience) {
+        return statuses;
+    }
+
+    @Override
+    public void close() {
+        // There is nothing to close.
     }
 }
