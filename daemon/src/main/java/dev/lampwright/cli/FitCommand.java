@@ -5,17 +5,17 @@ import dev.lampwright.file.AtomicFile;
 import dev.lampwright.log.StreamCharset;
 import dev.lampwright.tool.fit.Boards;
 import dev.lampwright.tool.fit.FileKnowledge;
+import dev.lampwright.tool.fit.FittingTalk;
 import dev.lampwright.tool.fit.GuidedFitting;
 import dev.lampwright.tool.fit.LineTerminal;
-import dev.lampwright.tool.fit.Refitting;
 import dev.lampwright.tool.fit.SerialBoards;
 import java.io.IOException;
 import java.io.InputStreamReader;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine.Command;
@@ -67,10 +67,6 @@ final class FitCommand implements Callable<Integer> {
     @Mixin
     private BaudOption line;
 
-    private interface Fitting {
-        GuidedFitting.End run() throws IOException;
-    }
-
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
         file = rig.fileToWrite(file);
@@ -80,10 +76,8 @@ final class FitCommand implements Callable<Integer> {
                 new InputStreamReader(System.in, StreamCharset.current()),
                 spec.commandLine().getOut());
         Boards boards = new SerialBoards(ports, line.baud());
-        boolean again = Files.exists(file) && !GuidedFitting.isUnderWay(file);
-        Fitting fitting = again
-                ? new Refitting(file, terminal, boards, new SurveyedPrinter(), knowledge)::run
-                : new GuidedFitting(file, terminal, boards, new SurveyedPrinter(), knowledge)::run;
+        FittingTalk fitting =
+                FittingTalk.of(file, terminal, boards, new SurveyedPrinter(), knowledge, OptionalInt.empty());
         LogSettings.silent();
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
         GracefulShutdown.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));

@@ -35,8 +35,16 @@ final class BoardStep implements Step {
         String found = bench.find(() -> noted(choose(bench)));
         Boards.Answering board = again(found, bench);
         Here here = board.here();
-        bench.say(named(id(here)) + " at " + board.port() + ": up to " + here.mostPixels()
-                + " pixels of three channels, " + here.dimmers() + " dimmers.");
+        bench.say(Phrase.of(
+                "board_found",
+                named(id(here)) + " at " + board.port() + ": up to " + here.mostPixels()
+                        + " pixels of three channels, " + here.dimmers() + " dimmers.",
+                "port",
+                board.port(),
+                "pixels",
+                here.mostPixels(),
+                "dimmers",
+                here.dimmers()));
         FirmwareImages.packaged()
                 .update(here, board.port(), bench.boards().baud())
                 .ifPresent(update -> bench.say("Firmware: " + update + "."));
@@ -63,7 +71,7 @@ final class BoardStep implements Step {
      * @return the controller that answers
      */
     static Boards.Answering at(String port, FittingBench bench) throws LeaveException, IOException {
-        bench.say("Looking for the controller at " + port + ".");
+        bench.say(Phrase.of("board_looking_at", "Looking for the controller at " + port + ".", "port", port));
         bench.speak();
         Boards.Candidate there = bench.boards().ask(port);
         if (there instanceof Boards.Answering answering) {
@@ -78,7 +86,7 @@ final class BoardStep implements Step {
 
     private static Boards.Answering choose(FittingBench bench) throws LeaveException, IOException {
         while (true) {
-            bench.say("Looking for controllers; each silent port takes five seconds.");
+            bench.say(Phrase.of("board_looking", "Looking for controllers; each silent port takes five seconds."));
             bench.speak();
             List<Boards.Answering> good = new ArrayList<>();
             for (Boards.Candidate each : bench.boards().look()) {
@@ -101,12 +109,13 @@ final class BoardStep implements Step {
             bench.say(
                     "No controller answers. Plug it in; flash its firmware if you have not done that yet; make sure that nothing"
                             + " else is using its port, such as the daemon.");
-            String port = bench.ask(new Question<>(
-                    "Press Enter to look again, or type the name of a port:",
-                    List.of(),
-                    "The controller is the board that drives the strip. Its port is for instance /dev/ttyACM0;"
-                            + " 'lampwright ports' lists all ports.",
-                    line -> line));
+            String port = bench.ask(new Question<String>(
+                            "Press Enter to look again, or type the name of a port:",
+                            "The controller is the board that drives the strip. Its port is for instance /dev/ttyACM0;"
+                                    + " 'lampwright ports' lists all ports.",
+                            line -> line)
+                    .coded("board_none")
+                    .in(Form.TEXT.skipped("look")));
             return port.isEmpty() ? Optional.empty() : answering(bench.boards().ask(port), bench);
         }
         List<Question.Option<Optional<Boards.Answering>>> options = new ArrayList<>();
@@ -115,11 +124,12 @@ final class BoardStep implements Step {
             String words = String.join(" ", each.port(), each.description(), "controller", id(each.here()));
             options.add(new Question.Option<>(Integer.toString(i + 1), words, Optional.of(each)));
         }
-        options.add(new Question.Option<>("", "look again", Optional.empty()));
+        options.add(new Question.Option<>("", "look again", Optional.empty(), "look"));
         return bench.ask(Question.choice(
-                "Which one do you want to fit?",
-                "You can unplug the others, or go back and choose again: nothing is lost.",
-                options));
+                        "Which one do you want to fit?",
+                        "You can unplug the others, or go back and choose again: nothing is lost.",
+                        options)
+                .coded("board_which"));
     }
 
     private static Optional<Boards.Answering> answering(Boards.Candidate candidate, FittingBench bench) {
@@ -144,8 +154,10 @@ final class BoardStep implements Step {
                 }
             }
             bench.askAside(Question.enter(
-                    named(id) + ", which this fitting began with, is not connected. Plug it in and press Enter:",
-                    "It was at " + port + ". To fit another controller, go back with b, or start again."));
+                            named(id)
+                                    + ", which this fitting began with, is not connected. Plug it in and press Enter:",
+                            "It was at " + port + ". To fit another controller, go back with b, or start again.")
+                    .coded("board_again", "id", id, "port", port));
         }
     }
 
@@ -165,8 +177,9 @@ final class BoardStep implements Step {
         Setup setup = FittingSetups.of(after);
         bench.show(setup, Scenes.bytes(FittingSetups.level(setup, FIRST_BYTES.size(), LEVEL), FIRST_BYTES));
         while (!bench.ask(Question.yesOrNo(
-                "Is something lit at the end of the strip that is nearest the controller?",
-                "The first pixel is lit, and perhaps the second, in any colour, not very bright."))) {
+                        "Is something lit at the end of the strip that is nearest the controller?",
+                        "The first pixel is lit, and perhaps the second, in any colour, not very bright.")
+                .coded("board_lit"))) {
             bench.say(
                     "Then check the following. Switch the supply off before you touch any wire:",
                     "  - Is the strip's supply on? Is its ground joined to the controller's?",

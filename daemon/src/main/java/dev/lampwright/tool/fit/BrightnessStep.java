@@ -2,7 +2,6 @@ package dev.lampwright.tool.fit;
 
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
-import java.util.List;
 
 /** Sets the brightness that suits the room, in steps that look equal. */
 final class BrightnessStep implements Step {
@@ -32,7 +31,7 @@ final class BrightnessStep implements Step {
         Choice choice = new Choice(Math.min(FIRST, highest), false);
         while (!choice.right) {
             show(choice.step, before, setup, bench);
-            choice = ask(choice.step, highest, bench);
+            choice = ask(choice.step, highest, before, setup, bench);
         }
         double share = BrightnessScale.share(choice.step);
         bench.say("Brightness is " + TypedNumbers.shown(share) + " of full light.");
@@ -55,18 +54,21 @@ final class BrightnessStep implements Step {
         bench.show(setup, Scenes.stretch(before.knownOrder(), level, 0, lit(before) - 1, WHITE));
     }
 
-    private static Choice ask(int step, int highest, FittingBench bench) throws LeaveException, IOException {
-        return bench.ask(new Question<>(
-                "Step " + step + " of " + BrightnessScale.STEPS
-                        + ". Type + for brighter, - for darker, or a number from 1 to " + highest
-                        + "; press Enter when it suits the room.",
-                List.of(),
-                "Steps look even (CIE 1976 lightness). Looks ask for less light most of the time; this is the"
-                        + " most that they get. Do not look straight into the LEDs."
-                        + (highest < BrightnessScale.STEPS
-                                ? " The ceiling allows no step above " + highest + " here."
-                                : ""),
-                line -> chosen(line, step, highest)));
+    private static Choice ask(int step, int highest, Findings before, Setup setup, FittingBench bench)
+            throws LeaveException, IOException {
+        return bench.ask(new Question<Choice>(
+                        "Step " + step + " of " + BrightnessScale.STEPS
+                                + ". Type + for brighter, - for darker, or a number from 1 to " + highest
+                                + "; press Enter when it suits the room.",
+                        "Steps look even (CIE 1976 lightness). Looks ask for less light most of the time; this is the"
+                                + " most that they get. Do not look straight into the LEDs."
+                                + (highest < BrightnessScale.STEPS
+                                        ? " The ceiling allows no step above " + highest + " here."
+                                        : ""),
+                        line -> chosen(line, step, highest))
+                .coded("brightness_level", "at", step, "steps", BrightnessScale.STEPS)
+                .in(Form.slider(1, highest, step))
+                .tried(choice -> show(choice.step, before, setup, bench)));
     }
 
     private static Choice chosen(String line, int step, int highest) throws Question.UnusableException {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -26,9 +27,10 @@ final class ConfigText {
      *
      * @param found all of them, except those that may stay open
      * @param file where it will be; the daemon's own topics are named after it
+     * @param pagePort the port of the live page; empty for the usual one
      * @return a file that passes {@code check}
      */
-    static String of(Findings found, Path file) {
+    static String of(Findings found, Path file, OptionalInt pagePort) {
         ConfigText config = new ConfigText(found);
         config.line("# Written by lampwright fit. TOML 1.0; numbers carry their unit in the key.");
         config.line("# Keys that are not here have their defaults; 'lampwright check' lists them.");
@@ -40,7 +42,7 @@ final class ConfigText {
         config.zones();
         config.dimmers();
         config.desk(file);
-        config.page();
+        config.page(pagePort);
         config.wiring();
         return config.text.toString();
     }
@@ -103,10 +105,11 @@ final class ConfigText {
         }
     }
 
-    private void page() {
+    private void page(OptionalInt pagePort) {
         if (found.page()) {
             line("");
             line("[page]", "the live page, for browsers on this computer");
+            pagePort.ifPresent(port -> line("port = " + port));
         }
     }
 

@@ -65,13 +65,14 @@ final class CountStep implements Step {
     /** The number, if it is on the reel; the last pixel is still verified. */
     private static OptionalInt known(FittingBench bench) throws LeaveException, IOException {
         bench.darken();
-        return bench.ask(new Question<>(
-                "How many pixels does the strip have? Type the number if you know it, or Enter to find out.",
-                List.of(),
-                "It is on the reel, or length × pixels per metre. Next, the last pixel lights up to prove what you type.",
-                line -> line.isEmpty()
-                        ? OptionalInt.empty()
-                        : OptionalInt.of(TypedNumbers.readWhole(line, 1, MOST_PIXELS))));
+        return bench.ask(new Question<OptionalInt>(
+                        "How many pixels does the strip have? Type the number if you know it, or Enter to find out.",
+                        "It is on the reel, or length × pixels per metre. Next, the last pixel lights up to prove what you type.",
+                        line -> line.isEmpty()
+                                ? OptionalInt.empty()
+                                : OptionalInt.of(TypedNumbers.readWhole(line, 1, MOST_PIXELS)))
+                .coded("pixels_known")
+                .in(Form.whole(1, MOST_PIXELS).skipped("find")));
     }
 
     private static void walk(PixelSearch search, String order, Setup setup, FittingBench bench)
@@ -83,10 +84,16 @@ final class CountStep implements Step {
             search.answered(
                     pixel,
                     bench.ask(Question.yesOrNo(
-                            (search.begun() ? "The mark has moved" : "A mark is lit")
-                                    + ". Is a pixel lit anywhere on the strip? (" + search.soFar() + ")",
-                            "Look along the whole strip. One to " + MARK
-                                    + " pixels are lit, white; or none, if the mark is past the" + " end.")));
+                                    (search.begun() ? "The mark has moved" : "A mark is lit")
+                                            + ". Is a pixel lit anywhere on the strip? (" + search.soFar() + ")",
+                                    "Look along the whole strip. One to " + MARK
+                                            + " pixels are lit, white; or none, if the mark is past the" + " end.")
+                            .coded(
+                                    search.begun() ? "pixels_walk" : "pixels_walk_first",
+                                    "least",
+                                    search.least(),
+                                    "most",
+                                    search.mostLeft())));
         }
     }
 
@@ -96,16 +103,23 @@ final class CountStep implements Step {
         int level = FittingSetups.level(setup, ALL.length(), LEVEL);
         bench.show(setup, Scenes.stretch(order, level, last, last, ALL));
         return bench.ask(Question.choice(
-                "A single pixel should be lit now: the very last. Is it?",
-                "It is the pixel furthest along the data wire, where the strip ends.",
-                List.of(
-                        new Question.Option<>("y", "yes, it is the last", End.LAST),
-                        new Question.Option<>("m", "no, there are more after it", End.MORE),
-                        new Question.Option<>("n", "no, none is lit", End.DARK))));
+                        "A single pixel should be lit now: the very last. Is it?",
+                        "It is the pixel furthest along the data wire, where the strip ends.",
+                        List.of(
+                                new Question.Option<>("y", "yes, it is the last", End.LAST).named("end_last"),
+                                new Question.Option<>("m", "no, there are more after it", End.MORE).named("end_more"),
+                                new Question.Option<>("n", "no, none is lit", End.DARK).named("end_dark")))
+                .coded("pixels_end"));
     }
 
     private static Findings found(Findings before, Findings.Strip strip, FittingBench bench) {
-        bench.say("The strip has " + strip.pixels() + " pixels, numbered 0 to " + (strip.pixels() - 1) + ".");
+        bench.say(Phrase.of(
+                "pixels_found",
+                "The strip has " + strip.pixels() + " pixels, numbered 0 to " + (strip.pixels() - 1) + ".",
+                "count",
+                strip.pixels(),
+                "last",
+                strip.pixels() - 1));
         if (strip.goesOn()) {
             boolean board = strip.pixels()
                     == FittingSetups.driven(

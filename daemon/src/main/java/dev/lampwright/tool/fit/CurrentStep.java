@@ -11,9 +11,10 @@ final class CurrentStep implements Step {
     private static final double MOST_MILLIAMPS = 65_535;
     private static final double MICRO = 1000;
     private static final Question<Boolean> AGAIN = Question.yesOrNo(
-            "Measure again? With n, 20 mA a channel is assumed.",
-            "The meter should be in the strip's wire only, in a range that shows single mA, and must not change range between"
-                    + " the readings.");
+                    "Measure again? With n, 20 mA a channel is assumed.",
+                    "The meter should be in the strip's wire only, in a range that shows single mA, and must not change range between"
+                            + " the readings.")
+            .coded("current_again");
 
     @Override
     public String name() {
@@ -52,10 +53,11 @@ final class CurrentStep implements Step {
     private static Findings measured(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         boolean meter = bench.ask(Question.yesOrNo(
-                "Is a meter connected in the strip's red wire, and do you want to measure with it?",
-                "Without one, 20 mA a channel is assumed, which is more than most strips take. Connect a meter into the wire"
-                        + " while the supply is off and unplugged; it must be made for the ceiling of "
-                        + FittingSetups.ceiling(before) + " mA."));
+                        "Is a meter connected in the strip's red wire, and do you want to measure with it?",
+                        "Without one, 20 mA a channel is assumed, which is more than most strips take. Connect a meter into the wire"
+                                + " while the supply is off and unplugged; it must be made for the ceiling of "
+                                + FittingSetups.ceiling(before) + " mA.")
+                .coded("current_meter", "ceiling", FittingSetups.ceiling(before)));
         Setup setup = FittingSetups.of(before);
         while (meter) {
             List<CurrentPattern> patterns = CurrentPattern.all(setup);
@@ -86,13 +88,21 @@ final class CurrentStep implements Step {
         List<Double> readings = new ArrayList<>();
         for (CurrentPattern pattern : patterns) {
             bench.show(setup, pattern.scene(setup));
-            double reading = bench.ask(new Question<>(
-                    "Reading " + (readings.size() + 1) + " of " + patterns.size() + ", " + pattern.words()
-                            + ": how many mA?",
-                    List.of(),
-                    "Wait until the meter is steady, then type what it shows, for instance 123.4. If it shows amperes,"
-                            + " multiply by 1000.",
-                    line -> TypedNumbers.read(line, 0, MOST_MILLIAMPS)));
+            double reading = bench.ask(new Question<Double>(
+                            "Reading " + (readings.size() + 1) + " of " + patterns.size() + ", " + pattern.words()
+                                    + ": how many mA?",
+                            "Wait until the meter is steady, then type what it shows, for instance 123.4. If it shows amperes,"
+                                    + " multiply by 1000.",
+                            line -> TypedNumbers.read(line, 0, MOST_MILLIAMPS))
+                    .coded(
+                            "current_reading",
+                            "number",
+                            readings.size() + 1,
+                            "of",
+                            patterns.size(),
+                            "pattern",
+                            pattern.words())
+                    .in(Form.number(0, MOST_MILLIAMPS)));
             if (pattern.level() > 0 && reading > setup.ceilingsMilliamps().get(0)) {
                 return readings;
             }

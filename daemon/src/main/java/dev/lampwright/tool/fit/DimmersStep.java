@@ -60,12 +60,13 @@ final class DimmersStep implements Step {
         }
         bench.darken();
         boolean any = bench.ask(Question.yesOrNo(
-                "The controller has " + outputs
-                        + (outputs == free.size()
-                                ? " dimmers. Are there lights on some of them, each with its own MOSFET?"
-                                : " dimmers. Is there a light on one that the file does not name, with its own"
-                                        + " MOSFET?"),
-                "A dimmer switches a plain light: a white work light, or one colour of a plain colour strip."));
+                        "The controller has " + outputs
+                                + (outputs == free.size()
+                                        ? " dimmers. Are there lights on some of them, each with its own MOSFET?"
+                                        : " dimmers. Is there a light on one that the file does not name, with its own"
+                                                + " MOSFET?"),
+                        "A dimmer switches a plain light: a white work light, or one colour of a plain colour strip.")
+                .coded(outputs == free.size() ? "dimmers_any" : "dimmers_more", "count", outputs));
         return any ? fed(before, outputs, free, bench) : before;
     }
 
@@ -78,15 +79,16 @@ final class DimmersStep implements Step {
                     + " [dimmers] into the file by hand.");
             return before;
         }
-        OptionalInt strongest = bench.ask(new Question<>(
-                "How many mA does the strongest of these lights take at full, by its label (watts ÷ volts × 1000)?"
-                        + " Enter if you do not know.",
-                List.of(),
-                "It keeps the lights below their supply's ceiling of " + supply.ceilingMilliamps()
-                        + " mA while they are tried. Without it, each light is assumed to be as strong as that ceiling.",
-                line -> line.isEmpty()
-                        ? OptionalInt.empty()
-                        : OptionalInt.of(TypedNumbers.readWhole(line, 1, MOST_MILLIAMPS))));
+        OptionalInt strongest = bench.ask(new Question<OptionalInt>(
+                        "How many mA does the strongest of these lights take at full, by its label (watts ÷ volts × 1000)?"
+                                + " Enter if you do not know.",
+                        "It keeps the lights below their supply's ceiling of " + supply.ceilingMilliamps()
+                                + " mA while they are tried. Without it, each light is assumed to be as strong as that ceiling.",
+                        line -> line.isEmpty()
+                                ? OptionalInt.empty()
+                                : OptionalInt.of(TypedNumbers.readWhole(line, 1, MOST_MILLIAMPS)))
+                .coded("dimmers_strongest", "ceiling", supply.ceilingMilliamps())
+                .in(Form.whole(1, MOST_MILLIAMPS).skipped("unknown")));
         return tried(before, supply, strongest, outputs, free, bench);
     }
 
@@ -134,21 +136,23 @@ final class DimmersStep implements Step {
 
     private static Question<Optional<Findings.Hanging>> what(int output, List<Integer> free) {
         return Question.choice(
-                "Dimmer " + output + " is on, at less than a third (" + (free.indexOf(output) + 1) + " of "
-                        + free.size() + "). What lights?",
-                "If it is one colour of a plain colour strip, choose which; you give a white light its own name.",
-                List.of(
-                        option("0", "nothing", Findings.Hanging.NOTHING),
-                        option("1", "a white light", Findings.Hanging.WHITE),
-                        option("2", "red of a plain colour strip", Findings.Hanging.RED),
-                        option("3", "green of a plain colour strip", Findings.Hanging.GREEN),
-                        option("4", "blue of a plain colour strip", Findings.Hanging.BLUE),
-                        new Question.Option<>("done", "there are no more lights", Optional.empty())));
+                        "Dimmer " + output + " is on, at less than a third (" + (free.indexOf(output) + 1) + " of "
+                                + free.size() + "). What lights?",
+                        "If it is one colour of a plain colour strip, choose which; you give a white light its own name.",
+                        List.of(
+                                option("0", "nothing", "dark", Findings.Hanging.NOTHING),
+                                option("1", "a white light", "hung_white", Findings.Hanging.WHITE),
+                                option("2", "red of a plain colour strip", "hung_red", Findings.Hanging.RED),
+                                option("3", "green of a plain colour strip", "hung_green", Findings.Hanging.GREEN),
+                                option("4", "blue of a plain colour strip", "hung_blue", Findings.Hanging.BLUE),
+                                new Question.Option<>(
+                                        "done", "there are no more lights", Optional.empty(), "dimmers_done")))
+                .coded("dimmers_what", "dimmer", output, "number", free.indexOf(output) + 1, "of", free.size());
     }
 
     private static Question.Option<Optional<Findings.Hanging>> option(
-            String key, String words, Findings.Hanging hanging) {
-        return new Question.Option<>(key, words, Optional.of(hanging));
+            String key, String words, String code, Findings.Hanging hanging) {
+        return new Question.Option<>(key, words, Optional.of(hanging), code);
     }
 
     private Question<String> name(Findings before, List<Findings.DimmerUse> uses) {
@@ -159,19 +163,22 @@ final class DimmersStep implements Step {
                 .flatMap(each -> each)
                 .toList();
         boolean first = !taken.contains("work");
-        return new Question<>(
-                first ? "What is its name? Enter means work." : "What is its name?",
-                List.of(),
-                "The built-in looks light the one named work, to see and film by.",
-                line -> Question.readName(line.isEmpty() && first ? "work" : line, taken));
+        return new Question<String>(
+                        first ? "What is its name? Enter means work." : "What is its name?",
+                        "The built-in looks light the one named work, to see and film by.",
+                        line -> Question.readName(line.isEmpty() && first ? "work" : line, taken))
+                .coded("dimmers_name")
+                .in(first ? Form.TEXT.usually("work") : Form.TEXT);
     }
 
     private static Question<Integer> milliamps(OptionalInt strongest) {
         int most = strongest.orElse(MOST_MILLIAMPS);
-        return new Question<>(
-                "How many mA does it take at full?" + (strongest.isPresent() ? " Enter means " + most + "." : ""),
-                List.of(),
-                "Watts ÷ volts × 1000, by its label; of a colour strip, for this colour alone.",
-                line -> line.isEmpty() && strongest.isPresent() ? most : TypedNumbers.readWhole(line, 1, most));
+        return new Question<Integer>(
+                        "How many mA does it take at full?"
+                                + (strongest.isPresent() ? " Enter means " + most + "." : ""),
+                        "Watts ÷ volts × 1000, by its label; of a colour strip, for this colour alone.",
+                        line -> line.isEmpty() && strongest.isPresent() ? most : TypedNumbers.readWhole(line, 1, most))
+                .coded("dimmers_full")
+                .in(strongest.isPresent() ? Form.whole(1, most).usually(Integer.toString(most)) : Form.whole(1, most));
     }
 }

@@ -39,11 +39,11 @@ final class DirectionStep implements Step {
         Setup setup = FittingSetups.of(before);
         int level = FittingSetups.level(setup, Scenes.bandWidth(run.first(), run.last()), LEVEL);
         bench.show(setup, Scenes.band(before.knownOrder(), level, run.first(), run.last(), "G"));
-        boolean right = bench.ask(
-                Question.yesOrNo(
+        boolean right = bench.ask(Question.yesOrNo(
                         "A band runs along " + name + ". Does it run in the direction in which " + name
                                 + " should fill?",
-                        "Bars grow in the direction of the band, for instance from left to right. With n, the zone is reversed."));
+                        "Bars grow in the direction of the band, for instance from left to right. With n, the zone is reversed.")
+                .coded("directions_right", "zone", name));
         return right ? run : run.reversed();
     }
 }

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What steps work with: they show, say and ask. An answer from the journal is given silently and without light; so a step must do the same
@@ -18,7 +19,7 @@ final class FittingBench implements PrinterFinder.Told {
     private final Terminal terminal;
     private final AnswerJournal journal;
     private final Boards boards;
-    private final List<String> unsaid = new ArrayList<>();
+    private final List<Phrase> unsaid = new ArrayList<>();
     private Optional<ShownLight> light = Optional.empty();
     private Optional<Setup> setup = Optional.empty();
     private Scene scene = Scene.DARK;
@@ -67,7 +68,12 @@ final class FittingBench implements PrinterFinder.Told {
 
     /** Says something before the next question, unless that has already been answered. */
     void say(String... lines) {
-        unsaid.addAll(List.of(lines));
+        Stream.of(lines).map(Phrase::plain).forEach(unsaid::add);
+    }
+
+    /** The same with a code, for terminals with texts of their own. */
+    void say(Phrase phrase) {
+        unsaid.add(phrase);
     }
 
     /** Ends a step: outputs what it said after its last answer, unless that answer was known. */
@@ -80,14 +86,19 @@ final class FittingBench implements PrinterFinder.Told {
 
     /** Outputs pending text at once. */
     void speak() {
-        unsaid.forEach(terminal::print);
+        unsaid.forEach(terminal::say);
         unsaid.clear();
     }
 
     @Override
     public void say(List<String> lines) {
-        unsaid.addAll(lines);
+        lines.stream().map(Phrase::plain).forEach(unsaid::add);
         speak();
+    }
+
+    /** Whether whoever answers may name any file. */
+    boolean mayNameFiles() {
+        return terminal.mayNameFiles();
     }
 
     @Override
@@ -134,20 +145,27 @@ final class FittingBench implements PrinterFinder.Told {
         while (true) {
             String line = line();
             if (line.equals("?")) {
-                terminal.print(question.help());
+                terminal.print(question.posed().help());
                 terminal.print(keys);
-                terminal.print(question.words());
-                question.options().forEach(terminal::print);
+                terminal.pose(question.posed());
                 continue;
             }
             Optional<T> answer = read(question, line);
             if (answer.isEmpty()) {
                 continue;
             }
+            if (terminal.isTrying()) {
+                question.trial().accept(answer.get());
+                lightScene();
+                continue;
+            }
             if (light.isPresent() && setup.isPresent() && !light.get().steady()) {
-                terminal.print("That answer was not used: "
-                        + light.get().disturbance().orElse("the controller was disconnected for a moment")
-                        + ". The same question again:");
+                String why = light.get().disturbance().orElse("the controller was disconnected for a moment");
+                terminal.say(Phrase.of(
+                        "answer_unused",
+                        "That answer was not used: " + why + ". The same question again:",
+                        "why",
+                        why));
                 present(question);
                 continue;
             }
@@ -162,7 +180,7 @@ final class FittingBench implements PrinterFinder.Told {
         try {
             return Optional.of(question.reading().of(line));
         } catch (Question.UnusableException e) {
-            terminal.print("Sorry: " + e.getMessage() + ", or ? for help.");
+            terminal.refuse(e.getMessage());
             return Optional.empty();
         }
     }
@@ -183,8 +201,7 @@ final class FittingBench implements PrinterFinder.Told {
     private void present(Question<?> question) throws LeaveException {
         speak();
         lightScene();
-        terminal.print(question.words());
-        question.options().forEach(terminal::print);
+        terminal.pose(question.posed());
     }
 
     /** Shows the scene, however long the controller is missing. */
@@ -199,13 +216,17 @@ final class FittingBench implements PrinterFinder.Told {
                 throw new LeaveException(LeaveException.Way.INPUT_ENDED);
             }
             if (!trouble.equals(said)) {
-                terminal.print("The light waits: " + trouble.get() + ". (Ctrl-C stops; all answers are kept.)");
+                terminal.say(Phrase.of(
+                        "light_waits",
+                        "The light waits: " + trouble.get() + ". (Ctrl-C stops; all answers are kept.)",
+                        "why",
+                        trouble.get()));
             }
             said = trouble;
             trouble = light.get().show(setup.get(), scene);
         }
         if (said.isPresent()) {
-            terminal.print("It is back.");
+            terminal.say(Phrase.of("light_back", "It is back."));
         }
     }
 

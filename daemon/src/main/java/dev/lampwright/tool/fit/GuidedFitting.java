@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 /** The guided fitting, from the first step to the written file. */
@@ -29,6 +30,7 @@ public final class GuidedFitting {
     private final Boards boards;
     private final PrinterFinder printers;
     private final FileKnowledge knowledge;
+    private final OptionalInt pagePort;
 
     /** How a fitting ended. */
     public enum End {
@@ -50,12 +52,24 @@ public final class GuidedFitting {
      * @param knowledge what the rest of Lampwright knows about the finished file
      */
     public GuidedFitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, FileKnowledge knowledge) {
+        this(file, terminal, boards, printers, knowledge, OptionalInt.empty());
+    }
+
+    /** The same with the port of the live page, if it is another than usual. */
+    GuidedFitting(
+            Path file,
+            Terminal terminal,
+            Boards boards,
+            PrinterFinder printers,
+            FileKnowledge knowledge,
+            OptionalInt pagePort) {
         this.file = file;
         kept = kept(file);
         this.terminal = terminal;
         this.boards = boards;
         this.printers = printers;
         this.knowledge = knowledge;
+        this.pagePort = pagePort;
     }
 
     /**
@@ -82,7 +96,7 @@ public final class GuidedFitting {
         cautions(
                         "Until the supply is known, at most " + FittingSetups.SAFE_CEILING + " mA is asked for.",
                         FittingBench.KEYS)
-                .forEach(terminal::print);
+                .forEach(line -> terminal.say(Phrase.of("caution", line)));
         try {
             AnswerJournal journal = journal();
             FittingBench bench = new FittingBench(terminal, journal, boards);
@@ -94,7 +108,7 @@ public final class GuidedFitting {
             journal.delete();
             return End.DONE;
         } catch (LeaveException e) {
-            terminal.print(stopped());
+            terminal.say(Phrase.of(Files.exists(kept) ? "stopped" : "stopped_unlit", stopped()));
             return e.way() == LeaveException.Way.INPUT_ENDED ? End.INPUT_ENDED : End.STOPPED;
         }
     }
@@ -117,11 +131,12 @@ public final class GuidedFitting {
         AnswerJournal journal = AnswerJournal.read(kept);
         FittingBench bench = new FittingBench(terminal, AnswerJournal.empty(kept), boards);
         boolean again = bench.askAside(Question.choice(
-                "There are earlier answers in " + kept + ".",
-                "The fitting was stopped before its end. You can resume it, or start again.",
-                List.of(
-                        new Question.Option<>("", "resume", false),
-                        new Question.Option<>("n", "start again, and forget them", true))));
+                        "There are earlier answers in " + kept + ".",
+                        "The fitting was stopped before its end. You can resume it, or start again.",
+                        List.of(
+                                new Question.Option<>("", "resume", false).named("resume"),
+                                new Question.Option<>("n", "start again, and forget them", true).named("start_again")))
+                .coded("resume"));
         return again ? AnswerJournal.empty(kept) : journal;
     }
 
@@ -139,7 +154,7 @@ public final class GuidedFitting {
                 new DimmersStep(),
                 new PrinterStep(printers),
                 new PageStep(),
-                new WriteStep(file, knowledge));
+                new WriteStep(file, knowledge, pagePort));
     }
 
     private void steps(FittingBench bench, AnswerJournal journal) throws LeaveException, IOException {
@@ -149,7 +164,16 @@ public final class GuidedFitting {
         while (at < steps.size()) {
             Step step = steps.get(at);
             bench.enter(step.name());
-            bench.say("", "Step " + (at + 1) + " of " + steps.size() + ": " + step.title());
+            bench.say("");
+            bench.say(Phrase.of(
+                    "step",
+                    "Step " + (at + 1) + " of " + steps.size() + ": " + step.title(),
+                    "at",
+                    at + 1,
+                    "of",
+                    steps.size(),
+                    "name",
+                    step.name()));
             try {
                 found.add(step.run(found.get(at), bench));
                 bench.leave();
@@ -172,7 +196,7 @@ public final class GuidedFitting {
                 return step;
             }
         }
-        terminal.print("This is the beginning.");
+        terminal.say(Phrase.of("beginning", "This is the beginning."));
         return 0;
     }
 }

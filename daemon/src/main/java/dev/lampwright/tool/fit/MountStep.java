@@ -25,13 +25,16 @@ final class MountStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         Optional<String> shape = bench.ask(Question.choice(
-                "What does the strip look like, from where you stand in front of the printer?",
-                "The live page draws it like this. It does not change the light, and you can leave it open.",
-                List.of(
-                        new Question.Option<>("1", "a line", Optional.of("straight")),
-                        new Question.Option<>("2", "a frame: up to four sides of a rectangle", Optional.of("frame")),
-                        new Question.Option<>("3", "a ring", Optional.of("ring")),
-                        new Question.Option<>("", "leave it open", Optional.empty()))));
+                        "What does the strip look like, from where you stand in front of the printer?",
+                        "The live page draws it like this. It does not change the light, and you can leave it open.",
+                        List.of(
+                                new Question.Option<>("1", "a line", Optional.of("straight")).named("mount_line"),
+                                new Question.Option<>(
+                                                "2", "a frame: up to four sides of a rectangle", Optional.of("frame"))
+                                        .named("mount_frame"),
+                                new Question.Option<>("3", "a ring", Optional.of("ring")).named("mount_ring"),
+                                new Question.Option<>("", "leave it open", Optional.empty(), "mount_open")))
+                .coded("mount_shape"));
         if (shape.isEmpty()) {
             return before;
         }
@@ -47,20 +50,23 @@ final class MountStep implements Step {
         Setup setup = FittingSetups.of(before);
         bench.show(setup, Scenes.stretch(before.knownOrder(), FittingSetups.level(setup, 2, LEVEL), 0, 0, "RG"));
         String begins = bench.ask(Question.choice(
-                "Pixel 0 is lit. Which corner is it at?",
-                "As you see it from in front of the printer.",
-                List.of(
-                        new Question.Option<>("1", "bottom left", "bottom left"),
-                        new Question.Option<>("2", "top left", "top left"),
-                        new Question.Option<>("3", "top right", "top right"),
-                        new Question.Option<>("4", "bottom right", "bottom right"))));
+                        "Pixel 0 is lit. Which corner is it at?",
+                        "As you see it from in front of the printer.",
+                        List.of(
+                                new Question.Option<>("1", "bottom left", "bottom left").named("bottom_left"),
+                                new Question.Option<>("2", "top left", "top left").named("top_left"),
+                                new Question.Option<>("3", "top right", "top right").named("top_right"),
+                                new Question.Option<>("4", "bottom right", "bottom right").named("bottom_right")))
+                .coded("mount_begins")
+                .in(Form.CHOICE.of(Form.Kind.CORNER)));
         boolean clockwise = clockwise(before, bench);
         int most = Math.min(MOST_SIDES, before.knownPixels());
-        int count = bench.ask(new Question<>(
-                "How many sides does it run along? 1 to " + most + ".",
-                List.of(),
-                "A strip that goes all round has 4.",
-                line -> TypedNumbers.readWhole(line, 1, most)));
+        int count = bench.ask(new Question<Integer>(
+                        "How many sides does it run along? 1 to " + most + ".",
+                        "A strip that goes all round has 4.",
+                        line -> TypedNumbers.readWhole(line, 1, most))
+                .coded("mount_sides", "most", most)
+                .in(Form.whole(1, most)));
         return new Findings.Mount("frame", sides(count, before, bench), begins, clockwise);
     }
 
@@ -71,7 +77,13 @@ final class MountStep implements Step {
         int from = 0;
         while (sides.size() < count - 1) {
             int corner = PixelMark.moved(
-                    "the first pixel after corner " + (sides.size() + 1) + " of " + (count - 1),
+                    Phrase.of(
+                            "mark_corner",
+                            "the first pixel after corner " + (sides.size() + 1) + " of " + (count - 1),
+                            "number",
+                            sides.size() + 1,
+                            "of",
+                            count - 1),
                     Math.min(before.knownPixels() - 1, from + before.knownPixels() / count),
                     Optional.of(from),
                     before,
@@ -93,7 +105,8 @@ final class MountStep implements Step {
         int level = FittingSetups.level(setup, Scenes.bandWidth(0, last), LEVEL);
         bench.show(setup, Scenes.band(before.knownOrder(), level, 0, last, "G"));
         return bench.ask(Question.yesOrNo(
-                "A band runs along the whole strip. Does it run clockwise, from where you stand in front of the printer?",
-                "Clockwise: up on the left, to the right along the top, down on the right."));
+                        "A band runs along the whole strip. Does it run clockwise, from where you stand in front of the printer?",
+                        "Clockwise: up on the left, to the right along the top, down on the right.")
+                .coded("mount_clockwise"));
     }
 }

@@ -13,16 +13,17 @@ final class OrderStep implements Step {
     private static final int PATIENCE = 12;
 
     private static final List<Question.Option<Optional<SecretStrip.Seen>>> HUES = List.of(
-            option("1", "red", SecretStrip.Seen.RED),
-            option("2", "green", SecretStrip.Seen.GREEN),
-            option("3", "blue", SecretStrip.Seen.BLUE),
-            option("4", "white", SecretStrip.Seen.WHITE),
-            option("5", "they differ", SecretStrip.Seen.DIFFERENT),
-            option("0", "nothing is lit", SecretStrip.Seen.NOTHING),
-            new Question.Option<>("", "I am not sure", Optional.empty()));
+            option("1", "red", "red", SecretStrip.Seen.RED),
+            option("2", "green", "green", SecretStrip.Seen.GREEN),
+            option("3", "blue", "blue", SecretStrip.Seen.BLUE),
+            option("4", "white", "white", SecretStrip.Seen.WHITE),
+            option("5", "they differ", "hues_differ", SecretStrip.Seen.DIFFERENT),
+            option("0", "nothing is lit", "dark", SecretStrip.Seen.NOTHING),
+            new Question.Option<>("", "I am not sure", Optional.empty(), "unsure"));
 
-    private static Question.Option<Optional<SecretStrip.Seen>> option(String key, String words, SecretStrip.Seen hue) {
-        return new Question.Option<>(key, words, Optional.of(hue));
+    private static Question.Option<Optional<SecretStrip.Seen>> option(
+            String key, String words, String code, SecretStrip.Seen hue) {
+        return new Question.Option<>(key, words, Optional.of(hue), code);
     }
 
     @Override
@@ -38,7 +39,12 @@ final class OrderStep implements Step {
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         String order = search(FittingSetups.of(before), bench);
-        bench.say("The order is " + order + (order.length() == MOST_LIT ? ", with a white channel." : "."));
+        boolean white = order.length() == MOST_LIT;
+        bench.say(Phrase.of(
+                white ? "order_found_white" : "order_found",
+                "The order is " + order + (white ? ", with a white channel." : "."),
+                "order",
+                order));
         return before.withOrder(order);
     }
 
@@ -72,11 +78,12 @@ final class OrderStep implements Step {
         String words = (asked == 0 ? "What colour " : "And now: what colour ") + lit
                 + " lit near the controller? (Question " + (asked + 1) + ", mostly of 3 to 5.)";
         return Question.choice(
-                words,
-                "Among the first pixels of the strip one, two or three are lit. If all have one colour, choose it; if they"
-                        + " differ, choose that. Type the number, or the word. If you find colours hard to tell"
-                        + " apart, ask someone else, or skip with Enter.",
-                HUES);
+                        words,
+                        "Among the first pixels of the strip one, two or three are lit. If all have one colour, choose it; if they"
+                                + " differ, choose that. Type the number, or the word. If you find colours hard to tell"
+                                + " apart, ask someone else, or skip with Enter.",
+                        HUES)
+                .coded("order_hue", "number", asked + 1, "lit", bytes.size());
     }
 
     private static OrderSearch.Proof proof(String order, int level, Setup setup, FittingBench bench)
@@ -84,24 +91,27 @@ final class OrderStep implements Step {
         bench.show(setup, Scenes.bytes(level, OrderSearch.proof(order)));
         String fourth = order.length() == MOST_LIT ? ", the fourth white" : "";
         return bench.ask(Question.choice(
-                "The first pixel should be red now, the second green, the third blue" + fourth
-                        + ", and no others lit. Is that right?",
-                "Count from the controller's end.",
-                List.of(
-                        new Question.Option<>("y", "yes", OrderSearch.Proof.RIGHT),
-                        new Question.Option<>("n", "no", OrderSearch.Proof.WRONG),
-                        new Question.Option<>("s", "yes, but the strip has fewer pixels", OrderSearch.Proof.SHORT))));
+                        "The first pixel should be red now, the second green, the third blue" + fourth
+                                + ", and no others lit. Is that right?",
+                        "Count from the controller's end.",
+                        List.of(
+                                new Question.Option<>("y", "yes", OrderSearch.Proof.RIGHT).named("yes"),
+                                new Question.Option<>("n", "no", OrderSearch.Proof.WRONG).named("no"),
+                                new Question.Option<>(
+                                                "s", "yes, but the strip has fewer pixels", OrderSearch.Proof.SHORT)
+                                        .named("order_short")))
+                .coded(order.length() == MOST_LIT ? "order_proof_white" : "order_proof"));
     }
 
     private static String byHand(int level, Setup setup, FittingBench bench) throws LeaveException, IOException {
         String order = "";
         do {
             bench.say("The answers do not fit any order.");
-            order = bench.ask(new Question<>(
-                    "If you know the order, type it, for instance GRB or GRBW; or go back with b:",
-                    List.of(),
-                    "It is often in the strip's data sheet. Most pixels of the WS2812B kind have GRB.",
-                    OrderStep::readOrder));
+            order = bench.ask(new Question<String>(
+                            "If you know the order, type it, for instance GRB or GRBW; or go back with b:",
+                            "It is often in the strip's data sheet. Most pixels of the WS2812B kind have GRB.",
+                            OrderStep::readOrder)
+                    .coded("order_type"));
         } while (proof(order, level, setup, bench) == OrderSearch.Proof.WRONG);
         return order;
     }

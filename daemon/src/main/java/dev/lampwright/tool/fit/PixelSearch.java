@@ -55,6 +55,16 @@ final class PixelSearch {
         return seen >= 0 || notSeen < most;
     }
 
+    /** How many were seen for certain. */
+    int least() {
+        return seen + 1;
+    }
+
+    /** How many there can be at most. */
+    int mostLeft() {
+        return notSeen;
+    }
+
     /** How far the search has got, in words. */
     String soFar() {
         if (!begun()) {

@@ -9,7 +9,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -29,36 +28,41 @@ final class PrinterStep implements Step {
             printing = ["RUN"]
             """;
 
-    static final Question<Integer> SECONDS = new Question<>(
-            "For how many seconds? Enter means 60.",
-            List.of(),
-            "The longer it listens, the more it finds; the first minutes of a print show the most.",
-            line -> line.isEmpty() ? 60 : TypedNumbers.readWhole(line, 1, 3600));
+    static final Question<Integer> SECONDS = new Question<Integer>(
+                    "For how many seconds? Enter means 60.",
+                    "The longer it listens, the more it finds; the first minutes of a print show the most.",
+                    line -> line.isEmpty() ? 60 : TypedNumbers.readWhole(line, 1, 3600))
+            .coded("printer_seconds")
+            .in(Form.whole(1, 3600).usually("60"));
 
-    private static final Question<String> URL = new Question<>(
-            "Which MQTT broker does the printer publish to? Enter means " + USUAL + ".",
-            List.of(),
-            "Its address: a host name such as broker.lan or localhost:1883, or mqtts://host for an encrypted"
-                    + " connection.",
-            line -> line.isEmpty() ? USUAL : readUrl(line));
+    private static final Question<String> URL = new Question<String>(
+                    "Which MQTT broker does the printer publish to? Enter means " + USUAL + ".",
+                    "Its address: a host name such as broker.lan or localhost:1883, or mqtts://host for an encrypted"
+                            + " connection.",
+                    line -> line.isEmpty() ? USUAL : readUrl(line))
+            .coded("printer_broker")
+            .in(Form.TEXT.usually(USUAL));
 
-    private static final Question<Optional<String>> NAME = new Question<>(
-            "What is lampwright's user name there? Press Enter if none is needed.",
-            List.of(),
-            "The user name with which lampwright logs in. The next question asks for a file with its password.",
-            PrinterStep::readName);
+    private static final Question<Optional<String>> NAME = new Question<Optional<String>>(
+                    "What is lampwright's user name there? Press Enter if none is needed.",
+                    "The user name with which lampwright logs in. The next question asks for a file with its password.",
+                    PrinterStep::readName)
+            .coded("printer_user")
+            .in(Form.TEXT.skipped("none"));
 
-    private static final Question<Optional<String>> PASSWORD = new Question<>(
-            "Which file holds the password, in its first line? Enter if there is none.",
-            List.of(),
-            "The password is read from there and stored nowhere else. Make the file readable by lampwright's user only.",
-            PrinterStep::readFile);
+    private static final Question<Optional<String>> PASSWORD = new Question<Optional<String>>(
+                    "Which file holds the password, in its first line? Enter if there is none.",
+                    "The password is read from there and stored nowhere else. Make the file readable by lampwright's user only.",
+                    PrinterStep::readFile)
+            .coded("printer_password")
+            .in(Form.TEXT.of(Form.Kind.SECRET).skipped("none"));
 
-    private static final Question<Optional<String>> TRUST = new Question<>(
-            "Which PEM file holds the certificates that are trusted? Enter means those of this computer.",
-            List.of(),
-            "Needed if the broker's certificate is your own: the file of the authority that signed it.",
-            PrinterStep::readFile);
+    private static final Question<Optional<String>> TRUST = new Question<Optional<String>>(
+                    "Which PEM file holds the certificates that are trusted? Enter means those of this computer.",
+                    "Needed if the broker's certificate is your own: the file of the authority that signed it.",
+                    PrinterStep::readFile)
+            .coded("printer_trust")
+            .in(Form.TEXT.of(Form.Kind.CERTIFICATES).skipped("trust_usual"));
 
     private final PrinterFinder finder;
 
@@ -81,8 +85,9 @@ final class PrinterStep implements Step {
         bench.darken();
         Map<String, String> broker = broker(bench);
         boolean listen = bench.ask(Question.yesOrNo(
-                "Should lampwright listen there now, to find where the printer reports what?",
-                "This works best while the printer heats up. With n, you enter it into the file by hand."));
+                        "Should lampwright listen there now, to find where the printer reports what?",
+                        "This works best while the printer heats up. With n, you enter it into the file by hand.")
+                .coded("printer_listen"));
         Duration duration = Duration.ofSeconds(listen ? bench.ask(SECONDS) : 0);
         HeardPrinter heard = HeardPrinter.of(
                 bench.find(() -> listen ? finder.find(broker, duration, bench).text() : HeardPrinter.NOTHING.text()));

@@ -3,6 +3,7 @@ package dev.lampwright.tool.fit;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
@@ -10,15 +11,11 @@ import java.util.stream.Collectors;
  * A question.
  *
  * @param <T> the type of an answer
- * @param words the question
- * @param options the possible answers, one line each; may be empty
- * @param help what to say if the user does not know how to answer
+ * @param posed as it is put
  * @param reading turns a line into an answer
+ * @param trial shows what an answer that is only tried would look like
  */
-record Question<T>(String words, List<String> options, String help, Reading<T> reading) {
-    /** Options are printed on one line if they fit into a terminal of the usual width. */
-    private static final int WIDTH = 100;
-
+record Question<T>(Posed posed, Reading<T> reading, Consumer<T> trial) {
     /** An answer that is not valid. The message says what would be. */
     static final class UnusableException extends Exception {
         private static final long serialVersionUID = 1L;
@@ -49,16 +46,47 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
      * @param key what to type
      * @param words what it means; may be typed as well
      * @param value the answer
+     * @param code its code for terminals with texts of their own; empty if its words are those of the user
      */
-    record Option<T>(String key, String words, T value) {
+    record Option<T>(String key, String words, T value, String code) {
+        Option(String key, String words, T value) {
+            this(key, words, value, "");
+        }
+
+        /** The same with a code. */
+        Option<T> named(String newCode) {
+            return new Option<>(key, words, value, newCode);
+        }
+
         private boolean isMeantBy(String line) {
             String typed = line.toLowerCase(Locale.ROOT);
             return typed.equals(key) || typed.equals(words.toLowerCase(Locale.ROOT));
         }
 
-        private String line() {
-            return (key.isEmpty() ? "Enter" : key) + " = " + words;
+        private Posed.Choice choice() {
+            return new Posed.Choice(key, Phrase.of(code, words));
         }
+    }
+
+    /** A question that is answered by a line of text. */
+    Question(String words, String help, Reading<T> reading) {
+        this(new Posed(Phrase.plain(words), List.of(), help, Form.TEXT), reading, answer -> {});
+    }
+
+    /** The same with a code, by which terminals with texts of their own find it, and names and values in turn. */
+    Question<T> coded(String code, Object... values) {
+        Phrase words = Phrase.of(code, posed.words().english(), values);
+        return new Question<>(new Posed(words, posed.choices(), posed.help(), posed.form()), reading, trial);
+    }
+
+    /** The same with another form of answer. */
+    Question<T> in(Form form) {
+        return new Question<>(new Posed(posed.words(), posed.choices(), posed.help(), form), reading, trial);
+    }
+
+    /** The same for an answer that can be tried before it is given. */
+    Question<T> tried(Consumer<T> newTrial) {
+        return new Question<>(posed, reading, newTrial);
     }
 
     /** A question with a choice of answers. */
@@ -66,34 +94,34 @@ record Question<T>(String words, List<String> options, String help, Reading<T> r
         String keys = options.stream()
                 .map(option -> option.key.isEmpty() ? "Enter" : option.key)
                 .collect(Collectors.joining(", "));
-        List<String> lines = options.stream().map(Option::line).toList();
-        String all = "  " + String.join("; ", lines);
+        List<Posed.Choice> choices = options.stream().map(Option::choice).toList();
         return new Question<>(
-                words,
-                all.length() <= WIDTH
-                        ? List.of(all)
-                        : lines.stream().map(line -> "  " + line).toList(),
-                help,
+                new Posed(Phrase.plain(words), choices, help, Form.CHOICE),
                 line -> options.stream()
                         .filter(option -> option.isMeantBy(line))
                         .findFirst()
                         .orElseThrow(() -> new UnusableException("type one of " + keys))
-                        .value());
+                        .value(),
+                answer -> {});
     }
 
     /** A question that is answered by yes or no. */
     static Question<Boolean> yesOrNo(String words, String help) {
-        return choice(words, help, List.of(new Option<>("y", "yes", true), new Option<>("n", "no", false)));
+        return choice(
+                words,
+                help,
+                List.of(new Option<>("y", "yes", true).named("yes"), new Option<>("n", "no", false).named("no")));
     }
 
     /** A question that waits for the Enter key. */
     static Question<Boolean> enter(String words, String help) {
-        return new Question<>(words, List.of(), help, line -> {
+        Question<Boolean> question = new Question<>(words, help, line -> {
             if (!line.isEmpty()) {
                 throw new UnusableException("press Enter to continue");
             }
             return true;
         });
+        return question.in(Form.ENTER);
     }
 
     /**

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -80,7 +81,7 @@ public final class Refitting {
      */
     public GuidedFitting.End run() throws IOException {
         GuidedFitting.cautions("Until you answer about the supply again, the file's ceiling applies.", KEYS)
-                .forEach(terminal::print);
+                .forEach(line -> terminal.say(Phrase.of("caution", line)));
         try {
             Offer offer = choose();
             while (offer != Offer.NOTHING) {
@@ -90,8 +91,10 @@ public final class Refitting {
             handOver();
             return GuidedFitting.End.DONE;
         } catch (LeaveException e) {
-            terminal.print("Stopped; the lights are dark. "
-                    + (old.isEmpty() ? "Nothing has changed." : "What was written stays."));
+            terminal.say(Phrase.of(
+                    old.isEmpty() ? "refit_stopped" : "refit_stopped_written",
+                    "Stopped; the lights are dark. "
+                            + (old.isEmpty() ? "Nothing has changed." : "What was written stays.")));
             return e.way() == LeaveException.Way.INPUT_ENDED
                     ? GuidedFitting.End.INPUT_ENDED
                     : GuidedFitting.End.STOPPED;
@@ -110,21 +113,23 @@ public final class Refitting {
         contents().lines().forEach(bench::say);
         bench.say("");
         List<Question.Option<Offer>> options = Arrays.stream(Offer.values())
-                .map(offer -> new Question.Option<>(offer.key, offer.words, offer))
+                .map(offer -> new Question.Option<>(offer.key, offer.words, offer)
+                        .named("refit_" + offer.name().toLowerCase(Locale.ROOT)))
                 .toList();
         while (true) {
             try {
                 return bench.askAside(Question.choice(
-                        "What do you want to fit?",
-                        "Each of these is a step of its own. Afterwards you see what would change in the file, and"
-                                + " nothing is written before you agree. To make a new file, give another"
-                                + " name.",
-                        options));
+                                "What do you want to fit?",
+                                "Each of these is a step of its own. Afterwards you see what would change in the file, and"
+                                        + " nothing is written before you agree. To make a new file, give another"
+                                        + " name.",
+                                options)
+                        .coded("refit_what"));
             } catch (LeaveException e) {
                 if (e.way() != LeaveException.Way.BACK) {
                     throw e;
                 }
-                terminal.print("This is the beginning.");
+                terminal.say(Phrase.of("beginning", "This is the beginning."));
             }
         }
     }
@@ -194,7 +199,8 @@ public final class Refitting {
         journal.forget(step.name());
         while (true) {
             bench.enter(step.name());
-            bench.say("", capital(step.title()));
+            bench.say("");
+            bench.say(Phrase.of("step", capital(step.title()), "at", 0, "of", 0, "name", step.name()));
             try {
                 Findings after = step.run(before, bench);
                 bench.leave();
@@ -278,11 +284,12 @@ public final class Refitting {
     private boolean wanted() throws LeaveException, IOException {
         try {
             return bench.askAside(Question.yesOrNo(
-                    "Write this to " + file + "?",
-                    "Lines with - are removed, lines with + are added; everything else stays. The file as it was"
-                            + (old.isEmpty()
-                                    ? " is kept beside it."
-                                    : " before this fitting is in " + old.get() + ".")));
+                            "Write this to " + file + "?",
+                            "Lines with - are removed, lines with + are added; everything else stays. The file as it was"
+                                    + (old.isEmpty()
+                                            ? " is kept beside it."
+                                            : " before this fitting is in " + old.get() + "."))
+                    .coded("refit_write", "file", file));
         } catch (LeaveException e) {
             if (e.way() == LeaveException.Way.BACK) {
                 return false;

@@ -89,9 +89,10 @@ final class StateWordsDialogue {
         bench.say("The printer may report what it is doing in these words:");
         heard.words().forEach(word -> bench.say("    \"" + word.word() + "\"" + meanwhile(word)));
         boolean right = bench.ask(Question.yesOrNo(
-                "Is that what it is doing?",
-                "It is reported at: " + heard.place().strip().replace("\n", ", ")
-                        + ". With n, its state follows from the readings."));
+                        "Is that what it is doing?",
+                        "It is reported at: " + heard.place().strip().replace("\n", ", ")
+                                + ". With n, its state follows from the readings.")
+                .coded("words_place", "place", heard.place().strip().replace("\n", ", ")));
         if (right) {
             heard.words().stream().filter(word -> !word.isOpen()).forEach(word -> sort(word.state(), word.word()));
         }
@@ -128,15 +129,26 @@ final class StateWordsDialogue {
         List<Question.Option<Optional<String>>> options = new ArrayList<>();
         for (Map.Entry<String, String> state : STATES.entrySet()) {
             options.add(new Question.Option<>(
-                    Integer.toString(options.size() + 1), state.getValue(), Optional.of(state.getKey())));
+                            Integer.toString(options.size() + 1), state.getValue(), Optional.of(state.getKey()))
+                    .named("state_" + state.getKey()));
         }
-        options.add(new Question.Option<>("", "skip", Optional.empty()));
+        options.add(new Question.Option<>("", "skip", Optional.empty(), "skip"));
         return Question.choice(
-                "The printer also reported \"" + word.word() + "\"" + meanwhile(word) + ". What does it mean? ("
-                        + number + " of " + count + ")",
-                "What was the printer doing when it reported that? What you skip stays unbound: the readings then show what the"
-                        + " printer does. You can answer another day: lampwright fit on the file asks again.",
-                options);
+                        "The printer also reported \"" + word.word() + "\"" + meanwhile(word) + ". What does it mean? ("
+                                + number + " of " + count + ")",
+                        "What was the printer doing when it reported that? What you skip stays unbound: the readings then show what the"
+                                + " printer does. You can answer another day: lampwright fit on the file asks again.",
+                        options)
+                .coded(
+                        word.meanwhile().isEmpty() ? "words_meaning" : "words_meaning_while",
+                        "word",
+                        word.word(),
+                        "meanwhile",
+                        word.meanwhile(),
+                        "number",
+                        number,
+                        "of",
+                        count);
     }
 
     private void sort(String state, String word) {
@@ -158,13 +170,14 @@ final class StateWordsDialogue {
             return;
         }
         boolean can = bench.ask(Question.yesOrNo(
-                "No word for "
-                        + String.join(
-                                " and none for ",
-                                missing.stream().map(STATES::get).toList())
-                        + " was heard. Is a job running now that you can pause and cancel, such as a test print?",
-                "Lampwright only listens; you pause and cancel at the printer. With n, its words can be added later with the"
-                        + " same command."));
+                        "No word for "
+                                + String.join(
+                                        " and none for ",
+                                        missing.stream().map(STATES::get).toList())
+                                + " was heard. Is a job running now that you can pause and cancel, such as a test print?",
+                        "Lampwright only listens; you pause and cancel at the printer. With n, its words can be added later with the"
+                                + " same command.")
+                .coded("words_show"));
         for (String state : can ? missing : List.<String>of()) {
             shown(state, state.equals("held") ? "Pause the job" : "Cancel the job", finder, broker);
         }
@@ -173,10 +186,11 @@ final class StateWordsDialogue {
     private void shown(String state, String what, PrinterFinder finder, Map<String, String> broker)
             throws LeaveException, IOException {
         bench.ask(Question.enter(
-                "Press Enter, and then: " + what.toLowerCase(Locale.ROOT) + " at the printer, within "
-                        + PATIENCE.toSeconds() + " seconds.",
-                "The next new word that the printer reports is taken for \"" + STATES.get(state)
-                        + "\", if you agree."));
+                        "Press Enter, and then: " + what.toLowerCase(Locale.ROOT) + " at the printer, within "
+                                + PATIENCE.toSeconds() + " seconds.",
+                        "The next new word that the printer reports is taken for \"" + STATES.get(state)
+                                + "\", if you agree.")
+                .coded("words_press_" + state, "seconds", PATIENCE.toSeconds()));
         String word = bench.find(
                 () -> finder.nextWord(broker, heard.place(), PATIENCE, bench).orElse(""));
         if (word.isEmpty()) {
@@ -184,8 +198,9 @@ final class StateWordsDialogue {
             return;
         }
         boolean right = bench.ask(Question.yesOrNo(
-                "It reports \"" + word + "\" now. Does that mean: " + STATES.get(state) + "?",
-                "With n, it is ignored."));
+                        "It reports \"" + word + "\" now. Does that mean: " + STATES.get(state) + "?",
+                        "With n, it is ignored.")
+                .coded("words_agree_" + state, "word", word));
         if (right) {
             sort(state, word);
         }
@@ -195,13 +210,14 @@ final class StateWordsDialogue {
         if (hasWord(FAULT)) {
             return;
         }
-        List<String> words = bench.ask(new Question<>(
-                "NO FAULT WILL BE SHOWN YET: no word for one was heard. If you know what your printer reports then, type it, with"
-                        + " commas between several and * for any characters; or press Enter.",
-                List.of(),
-                "It is often in the printer's manual, or in the list of its messages. When a fault has happened while"
-                        + " lampwright listens, the same command asks what its word means.",
-                StateWordsDialogue::words));
+        List<String> words = bench.ask(new Question<List<String>>(
+                        "NO FAULT WILL BE SHOWN YET: no word for one was heard. If you know what your printer reports then, type it, with"
+                                + " commas between several and * for any characters; or press Enter.",
+                        "It is often in the printer's manual, or in the list of its messages. When a fault has happened while"
+                                + " lampwright listens, the same command asks what its word means.",
+                        StateWordsDialogue::words)
+                .coded("words_fault")
+                .in(Form.TEXT.skipped("later")));
         words.forEach(word -> sort(FAULT, word));
         if (words.isEmpty()) {
             bench.say("Then no fault will be shown until you add its words.");

@@ -42,12 +42,14 @@ final class SupplyStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         Source source = bench.ask(Question.choice(
-                "What feeds the strip?",
-                "Follow the strip's red wire. The board's regulator must not feed a strip; USB can feed a few pixels.",
-                List.of(
-                        new Question.Option<>("1", "a supply of its own", Source.OWN),
-                        new Question.Option<>("2", "the board or a USB port", Source.BOARD),
-                        new Question.Option<>("0", "I do not know", Source.UNKNOWN))));
+                        "What feeds the strip?",
+                        "Follow the strip's red wire. The board's regulator must not feed a strip; USB can feed a few pixels.",
+                        List.of(
+                                new Question.Option<>("1", "a supply of its own", Source.OWN).named("supply_own"),
+                                new Question.Option<>("2", "the board or a USB port", Source.BOARD)
+                                        .named("supply_board"),
+                                new Question.Option<>("0", "I do not know", Source.UNKNOWN).named("unknown")))
+                .coded("supply_source"));
         if (source != Source.OWN) {
             bench.say("Then the ceiling stays at " + FittingSetups.SAFE_CEILING
                     + " mA: what a USB 2.0 port gives, without the board's share.");
@@ -65,12 +67,13 @@ final class SupplyStep implements Step {
     }
 
     private static Question<Integer> lower(int most) {
-        return new Question<>(
-                "The ceiling will be " + most + " mA. Press Enter, or type a lower number:",
-                List.of(),
-                "No frame will ask for more than the ceiling, and the controller enforces it too. Choose less if the wires or"
-                        + " connectors are thin: 'lampwright plan' calculates what they can carry.",
-                line -> line.isEmpty() ? most : TypedNumbers.readWhole(line, LEAST_CEILING, most));
+        return new Question<Integer>(
+                        "The ceiling will be " + most + " mA. Press Enter, or type a lower number:",
+                        "No frame will ask for more than the ceiling, and the controller enforces it too. Choose less if the wires or"
+                                + " connectors are thin: 'lampwright plan' calculates what they can carry.",
+                        line -> line.isEmpty() ? most : TypedNumbers.readWhole(line, LEAST_CEILING, most))
+                .coded("supply_ceiling", "most", most)
+                .in(Form.whole(LEAST_CEILING, most).usually(Integer.toString(most)));
     }
 
     /**
@@ -82,16 +85,18 @@ final class SupplyStep implements Step {
      */
     static Findings.Supply askSupply(String voltsWords, double usualVolts, FittingBench bench)
             throws LeaveException, IOException {
-        double volts = bench.ask(new Question<>(
-                voltsWords,
-                List.of(),
-                "It is on the supply's label, after OUTPUT, and on the lights.",
-                line -> line.isEmpty() ? usualVolts : TypedNumbers.read(line, LEAST_VOLTS, MOST_VOLTS)));
-        OptionalDouble amps = bench.ask(new Question<>(
-                "How many amperes can it give? Enter if you do not know.",
-                List.of(),
-                "It is on the supply's label, after OUTPUT, for instance 4 A; 4000 mA are 4.",
-                line -> TypedNumbers.readIfThere(line, LEAST_AMPS, MOST_AMPS)));
+        double volts = bench.ask(new Question<Double>(
+                        voltsWords,
+                        "It is on the supply's label, after OUTPUT, and on the lights.",
+                        line -> line.isEmpty() ? usualVolts : TypedNumbers.read(line, LEAST_VOLTS, MOST_VOLTS))
+                .coded(usualVolts == USUAL_VOLTS ? "supply_volts" : "dimmers_volts")
+                .in(Form.number(LEAST_VOLTS, MOST_VOLTS).usually(TypedNumbers.shown(usualVolts))));
+        OptionalDouble amps = bench.ask(new Question<OptionalDouble>(
+                        "How many amperes can it give? Enter if you do not know.",
+                        "It is on the supply's label, after OUTPUT, for instance 4 A; 4000 mA are 4.",
+                        line -> TypedNumbers.readIfThere(line, LEAST_AMPS, MOST_AMPS))
+                .coded("supply_amps")
+                .in(Form.number(LEAST_AMPS, MOST_AMPS).skipped("unknown")));
         OptionalDouble fuse = amps.isEmpty() ? amps : fuse(bench);
         return new Findings.Supply(volts, false, amps, fuse, Ceilings.of(amps, fuse));
     }
@@ -104,13 +109,14 @@ final class SupplyStep implements Step {
 
     /** No fuse is treated like an unknown one. */
     private static OptionalDouble fuse(FittingBench bench) throws LeaveException, IOException {
-        OptionalDouble fuse = bench.ask(new Question<>(
-                "What fuse is in the red wire, in amperes? 0 if there is none, Enter if you do not know.",
-                List.of(),
-                "The fuse protects the wire behind it. Its rating is printed or stamped on it, for instance T3.15A.",
-                line -> line.equals("0")
-                        ? OptionalDouble.of(0)
-                        : TypedNumbers.readIfThere(bare(line), LEAST_FUSE, MOST_AMPS)));
+        OptionalDouble fuse = bench.ask(new Question<OptionalDouble>(
+                        "What fuse is in the red wire, in amperes? 0 if there is none, Enter if you do not know.",
+                        "The fuse protects the wire behind it. Its rating is printed or stamped on it, for instance T3.15A.",
+                        line -> line.equals("0")
+                                ? OptionalDouble.of(0)
+                                : TypedNumbers.readIfThere(bare(line), LEAST_FUSE, MOST_AMPS))
+                .coded("supply_fuse")
+                .in(Form.TEXT.skipped("unknown")));
         return fuse.stream().filter(amps -> amps > 0).findFirst();
     }
 }

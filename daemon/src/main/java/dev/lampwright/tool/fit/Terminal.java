@@ -2,7 +2,10 @@ package dev.lampwright.tool.fit;
 
 import java.util.Optional;
 
-/** Where questions are written and answers come from: lines of text, so that anything that reads and writes lines can answer. */
+/**
+ * Where questions are put and answers come from: lines of text, so that anything that reads and writes lines can answer. One that has more
+ * than lines takes questions and phrases as they are.
+ */
 public interface Terminal {
     /**
      * Writes a line.
@@ -24,4 +27,50 @@ public interface Terminal {
      * @return true once everything has been read, or somebody asks for the end
      */
     boolean ended();
+
+    /**
+     * Says something.
+     *
+     * @param phrase a line, or an empty one
+     */
+    default void say(Phrase phrase) {
+        print(phrase.english());
+    }
+
+    /**
+     * Puts a question, whose answer {@link #readLine} is to return next.
+     *
+     * @param question the question
+     */
+    default void pose(Posed question) {
+        print(question.words().english());
+        question.lines().forEach(this::print);
+    }
+
+    /**
+     * Refuses the last line; the question stays.
+     *
+     * @param why what would be right
+     */
+    default void refuse(String why) {
+        print("Sorry: " + why + ", or ? for help.");
+    }
+
+    /**
+     * Whether the last line only tries an answer: the light is to follow it, and the question stays.
+     *
+     * @return false for a real answer
+     */
+    default boolean isTrying() {
+        return false;
+    }
+
+    /**
+     * Whether whoever answers may name any file of this computer.
+     *
+     * @return false if others may answer than those who could use a shell here
+     */
+    default boolean mayNameFiles() {
+        return true;
+    }
 }

@@ -8,15 +8,18 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** Writes the configuration, and has it reviewed. */
 final class WriteStep implements Step {
     private final Path file;
     private final FileKnowledge knowledge;
+    private final OptionalInt pagePort;
 
-    WriteStep(Path file, FileKnowledge knowledge) {
+    WriteStep(Path file, FileKnowledge knowledge, OptionalInt pagePort) {
         this.file = file;
         this.knowledge = knowledge;
+        this.pagePort = pagePort;
     }
 
     @Override
@@ -32,13 +35,13 @@ final class WriteStep implements Step {
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
-        String text = ConfigText.of(before, file);
-        bench.say("This is what was found:");
+        String text = ConfigText.of(before, file, pagePort);
+        bench.say(Phrase.of("found", "This is what was found:"));
         bench.say("");
         text.lines().forEach(line -> bench.say("    " + line));
         bench.say("");
         Path written = write(text, bench);
-        bench.say(written + " is written.");
+        bench.say(Phrase.of("written", written + " is written.", "file", written));
         bench.speak();
         knowledge.review(written).forEach(bench::say);
         HandOver.lines(before, knowledge.inForce(text).faults(), written).forEach(bench::say);
@@ -50,14 +53,15 @@ final class WriteStep implements Step {
     private Path write(String text, FittingBench bench) throws LeaveException, IOException {
         Path target = file;
         bench.askAside(Question.enter(
-                "Press Enter to write it to " + target + ", or go back with b:",
-                "Nothing is written before that, and no existing file is replaced without asking."));
+                        "Press Enter to write it to " + target + ", or go back with b:",
+                        "Nothing is written before that, and no existing file is replaced without asking.")
+                .coded("file_write", "file", target));
         while (true) {
             try {
                 AtomicFile.create(target, text);
                 return target;
             } catch (FileAlreadyExistsException e) {
-                Optional<Path> other = bench.askAside(instead(target));
+                Optional<Path> other = bench.askAside(bench.mayNameFiles() ? instead(target) : overwrite(target));
                 if (other.isEmpty()) {
                     bench.say("The old version is kept in "
                             + EditedFile.read(target).replace(text) + ".");
@@ -71,10 +75,17 @@ final class WriteStep implements Step {
     private static Question<Optional<Path>> instead(Path there) {
         return new Question<>(
                 there + " already exists. Type overwrite to replace it, or another name to write to:",
-                List.of(),
                 "If you replace it, a copy of the present file stays next to it, as " + there.getFileName()
                         + ".old-1 or with the next free number.",
                 line -> line.equals("overwrite") ? Optional.empty() : Optional.of(readPath(line, there)));
+    }
+
+    private static Question<Optional<Path>> overwrite(Path there) {
+        return Question.choice(
+                        there + " already exists. Replace it?",
+                        "A copy of the present file stays next to it.",
+                        List.of(new Question.Option<>("overwrite", "replace it", Optional.<Path>empty(), "replace")))
+                .coded("file_replace", "file", there);
     }
 
     private static Path readPath(String line, Path there) throws Question.UnusableException {

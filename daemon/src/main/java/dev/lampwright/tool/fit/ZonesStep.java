@@ -2,6 +2,7 @@ package dev.lampwright.tool.fit;
 
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +11,7 @@ import java.util.Optional;
 /** Names zones; the user points at the ends of each with a mark. */
 final class ZonesStep implements Step {
     private static final int DIM = 50;
+    private static final List<String> USUAL = List.of("bed", "nozzle", "job");
 
     @Override
     public String name() {
@@ -42,20 +44,32 @@ final class ZonesStep implements Step {
             throws LeaveException, IOException {
         bench.darken();
         String so = zones.isEmpty() ? "" : " So far: " + String.join(", ", zones.keySet()) + ".";
-        return bench.ask(new Question<>(
-                "Which zone is next: bed, nozzle, job, or a name of yours? Enter when there are no more." + so,
-                List.of(),
-                "A name begins with a letter and has letters, digits, _ and -. Name a zone again to move it.",
-                line -> line.isEmpty() ? Optional.empty() : Optional.of(Question.readName(line, List.of()))));
+        return bench.ask(new Question<Optional<String>>(
+                        "Which zone is next: bed, nozzle, job, or a name of yours? Enter when there are no more." + so,
+                        "A name begins with a letter and has letters, digits, _ and -. Name a zone again to move it.",
+                        line -> line.isEmpty() ? Optional.empty() : Optional.of(Question.readName(line, List.of())))
+                .coded("zones_name", "zones", String.join(", ", zones.keySet()))
+                .in(Form.TEXT.skipped("zones_done").suggesting(suggested(zones.keySet()))));
+    }
+
+    /** The names that built-in looks use, as far as they are not taken. */
+    private static List<String> suggested(Collection<String> taken) {
+        return USUAL.stream().filter(name -> !taken.contains(name)).toList();
     }
 
     /** For an existing zone the mark starts at its position; for a new one, where the mark was left. */
     private static Findings.Run point(String name, Optional<Findings.Run> now, Findings before, FittingBench bench)
             throws LeaveException, IOException {
         int start = now.map(Findings.Run::first).orElse(0);
-        int first = PixelMark.moved("one end of " + name, start, Optional.empty(), before, bench);
+        int first = PixelMark.moved(
+                Phrase.of("mark_one", "one end of " + name, "zone", name), start, Optional.empty(), before, bench);
         int other = now.map(Findings.Run::last).orElse(first);
-        int last = PixelMark.moved("the other end of " + name, other, Optional.of(first), before, bench);
+        int last = PixelMark.moved(
+                Phrase.of("mark_other", "the other end of " + name, "zone", name),
+                other,
+                Optional.of(first),
+                before,
+                bench);
         return new Findings.Run(first, last);
     }
 
@@ -67,7 +81,8 @@ final class ZonesStep implements Step {
         int level = FittingSetups.level(setup, to - from + 1, DIM);
         bench.show(setup, Scenes.stretch(before.knownOrder(), level, from, to, "G"));
         return bench.ask(Question.yesOrNo(
-                "All of " + name + " is lit now, pixels " + from + " to " + to + ". Is that right?",
-                "With n, name it again and move the mark again."));
+                        "All of " + name + " is lit now, pixels " + from + " to " + to + ". Is that right?",
+                        "With n, name it again and move the mark again.")
+                .coded("zones_right", "zone", name, "from", from, "to", to));
     }
 }
