@@ -87,6 +87,10 @@ public final class Daemon implements AutoCloseable {
     private volatile Wishes asked = Wishes.NONE;
     private volatile String page = "";
     private volatile Running running;
+    /** Somebody else uses the controller: the link is closed. */
+    private volatile boolean released;
+
+    private boolean ended;
     private volatile long pulse;
     /** The desk has wishes before there is a frame loop. */
     private volatile Runnable onWishes = () -> {};
@@ -94,6 +98,10 @@ public final class Daemon implements AutoCloseable {
     /** Everything that runs for one configuration. Parts that are the same in the next one continue there. */
     private record Running(
             Config config, Chain chain, FrameSlot slot, FrameTap tap, ControllerLink link, PrinterClient printer) {
+        Running with(ControllerLink other) {
+            return new Running(config, chain, slot, tap, other, printer);
+        }
+
         FrameLoop.Rig rig() {
             return new FrameLoop.Rig(chain, slot, tap, link::frameReady);
         }
@@ -311,7 +319,7 @@ public final class Daemon implements AutoCloseable {
             LOG.warn("frames_per_s stays at {} until lampwright is restarted", rate);
         }
         warn(following);
-        if (following.link() != before.link()) {
+        if (following.link() != before.link() && !released) {
             before.link().close();
             following.link().start();
         }
@@ -340,7 +348,7 @@ public final class Daemon implements AutoCloseable {
      */
     public long pulse() {
         Running now = running;
-        if (now.link().isAlive() && now.printer().isAlive()) {
+        if ((now.link().isAlive() || released) && now.printer().isAlive()) {
             pulse = frames.outline().frames();
         }
         return pulse;
@@ -354,6 +362,26 @@ public final class Daemon implements AutoCloseable {
         trial.lookAround();
     }
 
+    /** Makes the controller dark and leaves its port to somebody else, until {@link #resumeController}. Everything else carries on. */
+    public synchronized void releaseController() {
+        if (!released && !ended) {
+            released = true;
+            running.link().close(WhenSilent.DARK);
+        }
+    }
+
+    /** Takes the controller back, as the configuration says by now. */
+    public synchronized void resumeController() {
+        if (!released || ended) {
+            return;
+        }
+        Running now = running.with(link(running.config(), running.slot()));
+        running = now;
+        now.link().start();
+        frames.change(now.rig());
+        released = false;
+    }
+
     /**
      * Shuts down cleanly within a second: disconnects from the broker while the light fades out, then from the controller. A broker that
      * does not answer delays nothing.
@@ -361,6 +389,7 @@ public final class Daemon implements AutoCloseable {
     @Override
     public synchronized void close() {
         Running last = running;
+        ended = true;
         reporter.close();
         strip.close();
         keeper.ifPresent(AskKeeper::end);

@@ -14,6 +14,7 @@ import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LineException;
+import dev.lampwright.link.LinkState;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.FreePort;
@@ -95,6 +96,39 @@ class DaemonChangeTest {
             Await.until("frames go on", () -> shown.size() > before + 5);
             assertTrue(newestIs(10, HALF, 0));
         }
+    }
+
+    /** It is used elsewhere meanwhile, as by the fitting on the page. */
+    @Test
+    void aReleasedControllerIsLeftAloneAndComesBackAsConfiguredByThen() throws ConfigException {
+        try (Daemon daemon = new Daemon(config("red", 10), same -> line)) {
+            daemon.start();
+            Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
+            daemon.releaseController();
+            daemon.releaseController();
+            Await.until("the port is free", () -> daemon.link().state() == LinkState.DOWN);
+            int before = shown.size();
+            long pulse = daemon.pulse();
+            Await.until("it lives on", () -> daemon.pulse() > pulse + 2);
+            daemon.change(config("blue", 7));
+            long later = daemon.pulse();
+            Await.until("it lives on with the change", () -> daemon.pulse() > later + 2);
+            assertEquals(before, shown.size(), "nothing is sent");
+            daemon.resumeController();
+            daemon.resumeController();
+            Await.until("seven pixels of blue", () -> newestIs(7, 0, HALF));
+        }
+    }
+
+    @Test
+    void aDaemonThatHasEndedLightsNothingAnyMore() throws ConfigException {
+        Daemon daemon = new Daemon(config("red", 10), same -> line);
+        daemon.start();
+        Await.until("ten pixels of red", () -> newestIs(10, HALF, 0));
+        daemon.releaseController();
+        daemon.close();
+        daemon.resumeController();
+        Await.until("the port is free", () -> daemon.link().state() == LinkState.DOWN);
     }
 
     /** A configuration that is never read from a file. */
