@@ -4,14 +4,15 @@ import dev.lampwright.config.PageSettings;
 import dev.lampwright.config.RigFile;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.metrics.LiveMetrics;
-import dev.lampwright.page.Bench;
 import dev.lampwright.page.LivePage;
+import dev.lampwright.page.Workshop;
 import dev.lampwright.rig.Rigs;
 import dev.lampwright.tool.bench.BenchFiles;
 import dev.lampwright.tool.bench.BenchWorker;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Function;
 
 /** What a process serves to the outside: its live page and its metrics, if configured. */
 final class Servers implements AutoCloseable {
@@ -34,8 +35,8 @@ final class Servers implements AutoCloseable {
      */
     static Servers of(Daemon daemon, Path file, Optional<Path> recording) {
         BenchWorker worker = new BenchWorker();
-        Bench.Maker benches = PageBench.of(rig -> files(file, recording), worker);
-        return new Servers(new LivePage(daemon, new PageAdvice(), benches), new LiveMetrics(daemon), worker);
+        Workshop workshop = new Workshop(PageBench.of(rig -> files(file, recording), worker), PageFitter.of(rig -> file));
+        return new Servers(new LivePage(daemon, new PageAdvice(), workshop), new LiveMetrics(daemon), worker);
     }
 
     /**
@@ -46,8 +47,10 @@ final class Servers implements AutoCloseable {
      */
     static Servers of(Rigs rigs, Path folder) {
         BenchWorker worker = new BenchWorker();
-        Bench.Maker benches = PageBench.of(rig -> files(RigFile.of(folder, rig).path(), Optional.empty()), worker);
-        return new Servers(new LivePage(rigs, new PageAdvice(), benches), new LiveMetrics(rigs), worker);
+        Function<String, Path> rigFiles = rig -> RigFile.of(folder, rig).path();
+        Workshop workshop =
+                new Workshop(PageBench.of(rig -> files(rigFiles.apply(rig), Optional.empty()), worker), PageFitter.of(rigFiles));
+        return new Servers(new LivePage(rigs, new PageAdvice(), workshop), new LiveMetrics(rigs), worker);
     }
 
     private static BenchFiles files(Path config, Optional<Path> recording) {

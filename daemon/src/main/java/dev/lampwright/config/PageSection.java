@@ -14,8 +14,6 @@ final class PageSection {
      * A dynamic port, which IANA assigns to nobody (RFC 6335, section 6: 49152 to 65535), above those that Linux hands out by itself (its
      * documentation of {@code ip_local_port_range}: 32768 to 60999).
      */
-    private static final int USUAL_PORT = 61_117;
-
     private static final int HIGHEST_PORT = 65_535;
     /** Each needs a thread, of those allowed for the service (TasksMax in its unit). */
     private static final int MOST_VIEWERS = 100;
@@ -39,7 +37,7 @@ final class PageSection {
             .otherwise(InetAddress.getLoopbackAddress(), "this machine alone")
             .comment("\"127.0.0.1\"", "this machine alone; another one needs a token_file");
     private static final Key<Integer> PORT = Key.whole("port", 0, HIGHEST_PORT)
-            .usual(USUAL_PORT, Integer.toString(USUAL_PORT))
+            .usual(PageSettings.USUAL_PORT, Integer.toString(PageSettings.USUAL_PORT))
             .comment("61117", "0 for any that is free, which is logged then");
     private static final Key<Integer> VIEWERS = Key.whole("viewers", 1, MOST_VIEWERS)
             .usual(PageSettings.USUAL_VIEWERS, Integer.toString(PageSettings.USUAL_VIEWERS))

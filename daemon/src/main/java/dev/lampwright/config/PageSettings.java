@@ -29,9 +29,24 @@ public record PageSettings(
     /** The default maximum number of viewers. */
     public static final int USUAL_VIEWERS = 32;
 
+    /** The default port. */
+    public static final int USUAL_PORT = 61_117;
+
     /** Keeps a copy of the list. */
     public PageSettings {
         hosts = List.copyOf(hosts);
+    }
+
+    /**
+     * A page for browsers on this computer alone.
+     *
+     * @param port its port
+     * @return the settings
+     */
+    public static PageSettings forThisComputer(int port) {
+        Optional<Path> none = Optional.empty();
+        return new PageSettings(
+                InetAddress.getLoopbackAddress(), port, none, none, none, List.of(), USUAL_VIEWERS, false);
     }
 
     /**

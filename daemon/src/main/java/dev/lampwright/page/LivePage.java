@@ -45,14 +45,14 @@ public final class LivePage implements AutoCloseable {
      *
      * @param daemon what it shows, and whom it asks
      * @param advice what there is to say of its configuration
-     * @param benches where looks are made
+     * @param workshop what else people can do
      */
-    public LivePage(Daemon daemon, Advice advice, Bench.Maker benches) {
-        this(() -> Map.of("", daemon), Optional.empty(), advice, benches, System::nanoTime);
+    public LivePage(Daemon daemon, Advice advice, Workshop workshop) {
+        this(() -> Map.of("", daemon), Optional.empty(), advice, workshop, System::nanoTime);
     }
 
     LivePage(Daemon daemon, Advice advice, LongSupplier nanoClock) {
-        this(() -> Map.of("", daemon), Optional.empty(), advice, Bench.Maker.NONE, nanoClock);
+        this(() -> Map.of("", daemon), Optional.empty(), advice, Workshop.NONE, nanoClock);
     }
 
     /**
@@ -60,10 +60,10 @@ public final class LivePage implements AutoCloseable {
      *
      * @param rigs the rigs that they show and ask
      * @param advice comments on their configurations
-     * @param benches where looks are made
+     * @param workshop what else people can do
      */
-    public LivePage(Rigs rigs, Advice advice, Bench.Maker benches) {
-        this(rigs::daemons, Optional.of(() -> rejected(rigs)), advice, benches, System::nanoTime);
+    public LivePage(Rigs rigs, Advice advice, Workshop workshop) {
+        this(rigs::daemons, Optional.of(() -> rejected(rigs)), advice, workshop, System::nanoTime);
     }
 
     private static Map<String, String> rejected(Rigs rigs) {
@@ -78,13 +78,13 @@ public final class LivePage implements AutoCloseable {
             Supplier<Map<String, Daemon>> daemons,
             Optional<Supplier<Map<String, String>>> rejected,
             Advice advice,
-            Bench.Maker benches,
+            Workshop workshop,
             LongSupplier nanoClock) {
         this.daemons = daemons;
         this.nanoClock = nanoClock;
         addressNanos = nanoClock.getAsLong();
         standing = new RetriedServer<>(
-                settings -> open(settings, daemons, rejected, advice, benches),
+                settings -> open(settings, daemons, rejected, advice, workshop),
                 "there is no live page",
                 LOG,
                 nanoClock);
@@ -95,10 +95,10 @@ public final class LivePage implements AutoCloseable {
             Supplier<Map<String, Daemon>> daemons,
             Optional<Supplier<Map<String, String>>> rejected,
             Advice advice,
-            Bench.Maker benches)
+            Workshop workshop)
             throws IOException {
         PageServer opened =
-                new PageServer(settings, daemons, rejected, advice, benches, Handbook.in(Handbook.INSTALLED));
+                new PageServer(settings, daemons, rejected, advice, workshop, Handbook.in(Handbook.INSTALLED));
         String others = opened.urlForOthers();
         LOG.info("the live page is at {}{}", opened.url(), others.isEmpty() ? "" : ", for other devices at " + others);
         return opened;

@@ -43,21 +43,30 @@ final class Messages {
     }
 
     /**
+     * What can be done on other pages of the same rig.
+     *
+     * @param bench whether looks can be made
+     * @param fitting whether lights can be fitted
+     */
+    record Rooms(boolean bench, boolean fitting) {}
+
+    /**
      * What somebody may do who is in.
      *
      * @param token whether it took a token
      * @param mayAsk whether asking is allowed too
      * @param mayEdit whether looks may be saved too
      * @param all whether all pages of the server are open, and not only this one
-     * @param bench whether looks can be made there
+     * @param rooms what else can be done there
      */
-    static String rights(boolean token, boolean mayAsk, boolean mayEdit, boolean all, boolean bench) {
+    static String rights(boolean token, boolean mayAsk, boolean mayEdit, boolean all, Rooms rooms) {
         return new JsonObject()
                 .put("token", token)
                 .put("may_ask", mayAsk)
                 .put("may_edit", mayEdit)
                 .put("all", all)
-                .put("bench", bench)
+                .put("bench", rooms.bench())
+                .put("fit", rooms.fitting())
                 .text();
     }
 

@@ -31,6 +31,7 @@ final class PageHandler {
     private final Seats seats;
     private final Map<String, Shown> documents;
     private final Optional<BenchRequests> bench;
+    private final Optional<FitRequests> fitting;
 
     /**
      * Creates a handler.
@@ -39,6 +40,7 @@ final class PageHandler {
      * @param elsewhere where other tokens lead
      * @param desk whom to ask; empty for a page on which nothing can be asked for
      * @param bench where looks are made; empty for a page on which none are
+     * @param fitter where lights are fitted; empty for a page on which none are
      * @param stream takes in those who watch
      * @param viewers who watches
      * @param seats room for them
@@ -51,6 +53,7 @@ final class PageHandler {
             Elsewhere elsewhere,
             Optional<Desk> desk,
             Optional<Bench> bench,
+            Optional<Fitter> fitter,
             Stream stream,
             Viewers viewers,
             Seats seats,
@@ -67,6 +70,7 @@ final class PageHandler {
         this.viewers = viewers;
         this.documents = Map.copyOf(documents);
         this.bench = bench.map(one -> new BenchRequests(door, one));
+        fitting = fitter.map(one -> new FitRequests(door, one));
     }
 
     /**
@@ -112,11 +116,16 @@ final class PageHandler {
                 || documents.containsKey(path)
                 || OTHERS.contains(path)
                 || isAsk(path)
-                || isBench(path);
+                || isBench(path)
+                || isFitting(path);
     }
 
     private boolean isBench(String path) {
         return bench.isPresent() && path.startsWith(BenchRequests.PATH);
+    }
+
+    private boolean isFitting(String path) {
+        return fitting.isPresent() && path.startsWith(FitRequests.PATH);
     }
 
     private boolean isAsk(String path) {
@@ -151,6 +160,8 @@ final class PageHandler {
             post(call, inside(PageTokens.Right.ASK, this::ask));
         } else if (isBench(call.path())) {
             bench.orElseThrow().answer(call);
+        } else if (isFitting(call.path())) {
+            fitting.orElseThrow().answer(call);
         } else {
             call.answer(NOTHING);
         }
@@ -230,9 +241,16 @@ final class PageHandler {
 
     private void sayWhatIsAllowed(HttpCall call) throws IOException {
         boolean mayAsk = may(PageTokens.Right.ASK, call);
-        boolean mayEdit = bench.isPresent() && may(PageTokens.Right.EDIT, call);
+        boolean mayEdit = (bench.isPresent() || fitting.isPresent()) && may(PageTokens.Right.EDIT, call);
         boolean all = door.opensAll(call.headers());
-        call.answerJson(200, Messages.rights(door.needsToken(), mayAsk, mayEdit, all, bench.isPresent()));
+        call.answerJson(
+                200,
+                Messages.rights(
+                        door.needsToken(),
+                        mayAsk,
+                        mayEdit,
+                        all,
+                        new Messages.Rooms(bench.isPresent(), fitting.isPresent())));
     }
 
     private boolean may(PageTokens.Right right, HttpCall call) {

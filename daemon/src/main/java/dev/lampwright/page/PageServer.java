@@ -37,7 +37,7 @@ final class PageServer implements RetriedServer.Server {
     private final AccessCheck door;
     private final Supplier<Map<String, Daemon>> daemons;
     private final Advice advice;
-    private final Bench.Maker benches;
+    private final Workshop workshop;
     private final Handbook handbook;
     private final Map<String, Sheet> sheets;
     private final Optional<ShelfPage> shelf;
@@ -52,7 +52,7 @@ final class PageServer implements RetriedServer.Server {
      * @param daemons what it shows, by the name of the rig; the only one by none
      * @param rejected why rigs do not run, by name, for the shelf at {@code /}; empty where there is one rig, whose page is there
      * @param advice what there is to say of a configuration
-     * @param benches where looks are made
+     * @param workshop what else people can do
      * @param handbook what it links to
      * @throws IOException if it cannot be opened; the message says why and what to do
      */
@@ -61,13 +61,13 @@ final class PageServer implements RetriedServer.Server {
             Supplier<Map<String, Daemon>> daemons,
             Optional<Supplier<Map<String, String>>> rejected,
             Advice advice,
-            Bench.Maker benches,
+            Workshop workshop,
             Handbook handbook)
             throws IOException {
         this.settings = settings;
         this.daemons = daemons;
         this.advice = advice;
-        this.benches = benches;
+        this.workshop = workshop;
         this.handbook = handbook;
         sheets = Sheets.all(handbook.exists());
         requireRoom(settings);
@@ -139,7 +139,8 @@ final class PageServer implements RetriedServer.Server {
                 sheets,
                 documents(name, daemon, opening),
                 handbook,
-                benches.of(name, daemon));
+                workshop.benches().of(name, daemon),
+                workshop.fitters().of(name, daemon));
     }
 
     /**
@@ -175,7 +176,7 @@ final class PageServer implements RetriedServer.Server {
     }
 
     /** Before the token is read, so that repeated attempts at an address try nothing else. */
-    private static void requireRoom(PageSettings settings) throws IOException {
+    static void requireRoom(PageSettings settings) throws IOException {
         try {
             PortProbe.require(where(settings));
         } catch (IOException e) {
@@ -186,7 +187,7 @@ final class PageServer implements RetriedServer.Server {
         }
     }
 
-    private static HttpServer bound(PageSettings settings) throws IOException {
+    static HttpServer bound(PageSettings settings) throws IOException {
         ServerLimits.set();
         return HttpServer.create(where(settings), BACKLOG);
     }
@@ -196,7 +197,7 @@ final class PageServer implements RetriedServer.Server {
     }
 
     /** No request waits in a queue: without a free thread it is cut off at once. */
-    private static ExecutorService threads(int most) {
+    static ExecutorService threads(int most) {
         AtomicInteger count = new AtomicInteger();
         ThreadFactory factory = task -> {
             Thread thread = new Thread(task, "page " + count.incrementAndGet());
@@ -208,10 +209,15 @@ final class PageServer implements RetriedServer.Server {
 
     /** Its address for a browser on this machine. */
     String url() {
+        return url(settings, server.getAddress().getPort());
+    }
+
+    /** The address of a page for a browser on this machine. */
+    static String url(PageSettings settings, int port) {
         InetAddress address = settings.address();
         InetAddress host = address.isAnyLocalAddress() ? InetAddress.getLoopbackAddress() : address;
         String name = host.getHostAddress().contains(":") ? "[" + host.getHostAddress() + "]" : host.getHostAddress();
-        return "http://" + name + ":" + server.getAddress().getPort() + "/";
+        return "http://" + name + ":" + port + "/";
     }
 
     /** Its address for browsers on other machines; empty if they cannot reach it, or if this machine has no address yet. */

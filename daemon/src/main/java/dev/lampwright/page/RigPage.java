@@ -19,6 +19,7 @@ final class RigPage implements AutoCloseable {
     private final TroubleLog troubles;
     private final Publisher publisher;
     private final PageHandler handler;
+    private final Optional<Fitter> fitter;
 
     /**
      * Opens it.
@@ -31,6 +32,7 @@ final class RigPage implements AutoCloseable {
      * @param documents content created on request, by path
      * @param handbook the handbook that it links to
      * @param bench where looks are made; empty if nowhere
+     * @param fitter where lights are fitted; empty if nowhere
      */
     RigPage(
             String name,
@@ -40,10 +42,12 @@ final class RigPage implements AutoCloseable {
             Map<String, Sheet> sheets,
             Map<String, PageHandler.Shown> documents,
             Handbook handbook,
-            Optional<Bench> bench) {
+            Optional<Bench> bench,
+            Optional<Fitter> fitter) {
         this.name = name;
         this.daemon = daemon;
         this.door = door;
+        this.fitter = fitter;
         troubles = TroubleLog.listening(name);
         Publisher[] made = new Publisher[1];
         RigName.during(name, () -> made[0] = new Publisher(daemon, viewers, troubles));
@@ -53,6 +57,7 @@ final class RigPage implements AutoCloseable {
                 PageHandler.Elsewhere.NOWHERE,
                 Optional.of(daemon.desk()),
                 bench,
+                fitter,
                 publisher,
                 viewers,
                 seats,
@@ -95,6 +100,7 @@ final class RigPage implements AutoCloseable {
     /** Closes it, and ends the streams of all viewers. */
     @Override
     public void close() {
+        fitter.ifPresent(Fitter::close);
         publisher.close();
         viewers.dismissAll();
         troubles.close();

@@ -24,13 +24,16 @@ final class Sheets {
     /** Path of the page with all rigs. */
     static final String SHELF = "/shelf.html";
 
+    /** Path of the page on which lights are fitted. */
+    static final String FIT = "/fit.html";
+
     /** Files that are sent unchanged. */
     private static final String[] FILES = {
-        "icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css", "shelf.css", "bench.css"
+        "icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest", "page.css", "shelf.css", "bench.css", "fit.css"
     };
 
     /** Scripts made from modules; each may refer to earlier ones. */
-    private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf", "bench"};
+    private static final String[] SCRIPTS = {"worker", "notices", "page", "shelf", "bench", "fit"};
 
     /** The words of the pages, in files of their own: a browser requests those of one language. */
     private static final String[] WORDS = {"english", "german", "spanish", "french", "chinese"};
@@ -71,9 +74,11 @@ final class Sheets {
         }
         Sheet shelf = html(page("shelf.html"), sheets);
         Sheet bench = html(page("bench.html"), sheets);
+        Sheet fit = html(page("fit.html"), sheets);
         sheets.put("/", html(index(handbook), sheets));
         sheets.put(SHELF, shelf);
         sheets.put("/bench.html", bench);
+        sheets.put(FIT, fit);
         return sheets;
     }
 

@@ -38,6 +38,7 @@ final class ShelfPage implements Site.Front, AutoCloseable {
                 elsewhere,
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 publisher,
                 viewers,
                 seats,

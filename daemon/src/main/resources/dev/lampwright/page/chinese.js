@@ -252,6 +252,7 @@ export const TABLE = {
   "links.controller": "控制器",
   "links.broker": "MQTT 代理",
   "links.frames": "帧",
+  "links.fit": "一步一步安装灯光",
   "links.rate": "每秒 {rate}",
   "links.rate.unknown": "帧率未知",
   "links.shown": "{rate}，控制器已显示 {shown}",

@@ -252,6 +252,7 @@ export const TABLE = {
   "links.controller": "Controller",
   "links.broker": "Broker",
   "links.frames": "Frames",
+  "links.fit": "Fit the lights, step by step",
   "links.rate": "{rate} a second",
   "links.rate.unknown": "rate not known yet",
   "links.shown": "{rate}, {shown} shown by the controller",

@@ -252,6 +252,7 @@ export const TABLE = {
   "links.controller": "Contrôleur",
   "links.broker": "Courtier MQTT",
   "links.frames": "Images",
+  "links.fit": "Installer la lumière, étape par étape",
   "links.rate": "{rate} par seconde",
   "links.rate.unknown": "cadence pas encore connue",
   "links.shown": "{rate}, {shown} affichées par le contrôleur",

@@ -252,6 +252,7 @@ export const TABLE = {
   "links.controller": "Controller",
   "links.broker": "Broker",
   "links.frames": "Bilder",
+  "links.fit": "Licht Schritt für Schritt einrichten",
   "links.rate": "{rate} pro Sekunde",
   "links.rate.unknown": "Rate noch nicht bekannt",
   "links.shown": "{rate}, {shown} vom Controller gezeigt",

@@ -244,6 +244,7 @@ async function askWhatIsAllowed() {
     opensAll = answer.all;
     showWayUp();
     byId("to-bench").hidden = !answer.bench;
+    byId("to-fit").hidden = !answer.fit;
     document.body.classList.toggle("watching", !answer.may_ask);
     set("watching", answer.may_ask ? "" : say("device.watch"));
   }

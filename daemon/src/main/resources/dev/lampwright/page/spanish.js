@@ -252,6 +252,7 @@ export const TABLE = {
   "links.controller": "Controlador",
   "links.broker": "Bróker",
   "links.frames": "Imágenes",
+  "links.fit": "Instalar la luz, paso a paso",
   "links.rate": "{rate} por segundo",
   "links.rate.unknown": "ritmo aún desconocido",
   "links.shown": "{rate}, {shown} mostradas por el controlador",

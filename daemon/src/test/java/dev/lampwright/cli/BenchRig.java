@@ -11,7 +11,9 @@ import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.json.Json;
 import dev.lampwright.page.Advice;
+import dev.lampwright.page.Fitter;
 import dev.lampwright.page.LivePage;
+import dev.lampwright.page.Workshop;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.tool.bench.BenchFiles;
 import dev.lampwright.tool.bench.BenchWorker;
@@ -125,7 +127,8 @@ final class BenchRig implements AutoCloseable {
                     500_000,
                     System::nanoTime);
             daemon = new Daemon(config, same -> line);
-            page = new LivePage(daemon, Advice.NONE, PageBench.of(rig -> files, worker));
+            page = new LivePage(
+                    daemon, Advice.NONE, new Workshop(PageBench.of(rig -> files, worker), Fitter.Maker.NONE));
             daemon.start();
             page.follow(pageOf(config));
         } catch (IOException | ConfigException e) {

@@ -68,7 +68,7 @@ class HandbookTest {
     private static PageServer serving(PageRig rig, Handbook handbook) throws IOException {
         PageSettings settings = rig.daemon().tap().config().page().orElseThrow();
         return new PageServer(
-                settings, () -> Map.of("", rig.daemon()), Optional.empty(), Advice.NONE, Bench.Maker.NONE, handbook);
+                settings, () -> Map.of("", rig.daemon()), Optional.empty(), Advice.NONE, Workshop.NONE, handbook);
     }
 
     private static HttpResponse<String> get(PageServer server, String path) throws IOException, InterruptedException {

@@ -43,7 +43,7 @@ class RigPagesTest {
     static void open() throws ConfigException {
         shop = new TestShop(folder, URI.create("mqtt://127.0.0.1:" + FreePort.find()), 30, System::nanoTime);
         shop.rig("alder", "").rig("birch", "").read().awaitRunning("alder", "birch");
-        page = new LivePage(shop.rigs(), Advice.NONE, Bench.Maker.NONE);
+        page = new LivePage(shop.rigs(), Advice.NONE, Workshop.NONE);
         page.follow(Optional.of(new PageSettings(
                 InetAddress.getLoopbackAddress(),
                 0,

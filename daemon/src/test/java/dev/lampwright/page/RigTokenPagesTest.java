@@ -66,7 +66,7 @@ class RigTokenPagesTest {
         shop.rig("alder", "[page]\ntoken_file = \"../alder\"\nview_token_file = \"../view-alder\"\n");
         shop.rig("birch", "[page]\ntoken_file = \"../birch\"\n").rig("rowan", "");
         shop.read().awaitRunning("alder", "birch", "rowan");
-        page = new LivePage(shop.rigs(), Advice.NONE, Bench.Maker.NONE);
+        page = new LivePage(shop.rigs(), Advice.NONE, Workshop.NONE);
         follow();
     }
 

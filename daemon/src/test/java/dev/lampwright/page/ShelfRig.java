@@ -74,8 +74,7 @@ final class ShelfRig implements AutoCloseable {
             daemon.start();
             daemons.put(name, daemon);
         }
-        page = new LivePage(
-                () -> daemons, Optional.of(() -> rejected), Advice.NONE, Bench.Maker.NONE, System::nanoTime);
+        page = new LivePage(() -> daemons, Optional.of(() -> rejected), Advice.NONE, Workshop.NONE, System::nanoTime);
         page.follow(first.page());
     }
 

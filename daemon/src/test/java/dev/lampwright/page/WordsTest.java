@@ -33,8 +33,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WordsTest {
     private static final Path FOLDER = Path.of("src/main/resources/dev/lampwright/page");
     private static final List<String> TABLES = List.of("english", "german", "spanish", "french", "chinese");
-    /** What the names of the tables with the bench's own words begin with. */
-    private static final String BENCH = "bench_";
+    /** What the names of the tables begin with whose words one page alone has. */
+    private static final List<String> OWN = List.of("bench_", "fit_");
 
     /** A line of a table: a code and its text, or its singular and plural forms. */
     private static final Pattern LINE = Pattern.compile("  \"([\\w.]+)\": (\"[^\"]*\"|\\{ .* }),");
@@ -47,6 +47,9 @@ class WordsTest {
     private static final Pattern NO_CODE =
             Pattern.compile(".*\\.(js|svg|png|css|html|webmanifest)|(lampwright|bed|nozzle|chamber|job)\\..*");
 
+    private static final Pattern ASKED = Pattern.compile("\\.coded\\(\\s*\"(\\w+[a-z])\"");
+    private static final Pattern OFFERED = Pattern.compile("\\.named\\(\"(\\w+[a-z])\"");
+    private static final Pattern SKIPPED = Pattern.compile("\\.skipped\\(\"(\\w+)\"");
     private static final Pattern NAMED = Pattern.compile("data-(?:say|label)=\"([\\w.]+)\"");
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
 
@@ -84,18 +87,28 @@ class WordsTest {
         try (Stream<Path> files = Files.list(FOLDER)) {
             return files.map(file -> file.getFileName().toString())
                     .filter(name -> name.endsWith(".js")
-                            && !TABLES.contains(name.replace(BENCH, "").replace(".js", "")))
+                            && !TABLES.contains(withoutOwn(name).replace(".js", "")))
                     .sorted()
                     .toList();
         }
     }
 
-    /** All codes, those of the bench among them. */
+    private static String withoutOwn(String name) {
+        return OWN.stream()
+                .filter(name::startsWith)
+                .findFirst()
+                .map(own -> name.substring(own.length()))
+                .orElse(name);
+    }
+
+    /** All codes, those that one page alone has among them. */
     private static Set<String> codes() {
         Set<String> codes = new TreeSet<>(table("english").keySet());
-        Set<String> ofTheBench = table(BENCH + "english").keySet();
-        assertTrue(ofTheBench.stream().noneMatch(codes::contains), "a code is in one table alone");
-        codes.addAll(ofTheBench);
+        for (String own : OWN) {
+            Set<String> more = table(own + "english").keySet();
+            assertTrue(more.stream().noneMatch(codes::contains), "a code is in one table alone");
+            codes.addAll(more);
+        }
         return codes;
     }
 
@@ -109,10 +122,15 @@ class WordsTest {
                 "bench_german",
                 "bench_spanish",
                 "bench_french",
-                "bench_chinese"
+                "bench_chinese",
+                "fit_german",
+                "fit_spanish",
+                "fit_french",
+                "fit_chinese"
             })
     void everyLanguageHasTheSameCodesWithTheSameValues(String name) {
-        Map<String, String> english = table(name.startsWith(BENCH) ? BENCH + "english" : "english");
+        String own = name.substring(0, name.length() - withoutOwn(name).length());
+        Map<String, String> english = table(own + "english");
         Map<String, String> other = table(name);
         assertEquals(new ArrayList<>(english.keySet()), new ArrayList<>(other.keySet()), name);
         Map<String, Set<String>> differ = new TreeMap<>();
@@ -132,7 +150,7 @@ class WordsTest {
     void whateverIsSaidHasATextAndEveryTextIsSaid() throws IOException {
         Set<String> codes = codes();
         StringBuilder all = new StringBuilder();
-        for (String page : List.of("index", "shelf", "bench", "entry", "motion")) {
+        for (String page : List.of("index", "shelf", "bench", "fit", "entry", "motion")) {
             all.append(text(page + ".html"));
         }
         for (String script : scripts()) {
@@ -150,6 +168,24 @@ class WordsTest {
         assertEquals(Set.of(), said, "said without a text");
         begun.removeIf(beginning -> codes.stream().anyMatch(code -> code.startsWith(beginning)));
         assertEquals(Set.of(), begun, "no text begins so");
+    }
+
+    /** What the fitting asks, offers and says by code, in its sources. */
+    @Test
+    void everyCodeOfTheFittingHasAText() throws IOException {
+        StringBuilder sources = new StringBuilder();
+        try (Stream<Path> files = Files.list(Path.of("src/main/java/dev/lampwright/tool/fit"))) {
+            for (Path file : files.toList()) {
+                sources.append(Files.readString(file));
+            }
+        }
+        List<String> wanted = new ArrayList<>();
+        found(ASKED, sources).forEach(code -> wanted.addAll(List.of("fit.q." + code, "fit.help." + code)));
+        found(OFFERED, sources).forEach(code -> wanted.add("fit.o." + code));
+        found(SKIPPED, sources).forEach(code -> wanted.add("fit.skip." + code));
+        assertTrue(wanted.size() > 80, "the sources have been read");
+        wanted.removeAll(table("fit_english").keySet());
+        assertEquals(List.of(), wanted);
     }
 
     private static Set<String> found(Pattern pattern, CharSequence text) {

@@ -1,0 +1,90 @@
+package dev.lampwright.cli;
+
+import dev.lampwright.engine.Daemon;
+import dev.lampwright.json.Json;
+import dev.lampwright.page.Bench;
+import dev.lampwright.page.Fitter;
+import dev.lampwright.tool.fit.FitReply;
+import dev.lampwright.tool.fit.HeldFitting;
+import dev.lampwright.tool.fit.SerialBoards;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Function;
+
+/** The guided fitting, for the page. */
+final class PageFitter implements Fitter {
+    private final HeldFitting fitting;
+
+    private PageFitter(HeldFitting fitting) {
+        this.fitting = fitting;
+    }
+
+    /**
+     * The fittings of running daemons, which release their controllers meanwhile.
+     *
+     * @param files the configuration of a rig; the only one's name is empty
+     */
+    static Maker of(Function<String, Path> files) {
+        return (String rig, Daemon daemon) -> Optional.of(new PageFitter(new HeldFitting(
+                files.apply(rig),
+                new SerialBoards(List.of(), daemon.tap().config().controller().baud()),
+                SurveyedPrinter::new,
+                new ConfigKnowledge(files.apply(rig)),
+                new Lent(daemon),
+                OptionalInt.empty(),
+                System::nanoTime)));
+    }
+
+    /**
+     * The fitting of a configuration that does not exist yet.
+     *
+     * @param file where it will be
+     * @param pagePort the port of the page, if it is another than usual
+     */
+    static PageFitter first(Path file, OptionalInt pagePort) {
+        return new PageFitter(new HeldFitting(
+                file,
+                new SerialBoards(List.of(), BaudOption.USUAL),
+                SurveyedPrinter::new,
+                new ConfigKnowledge(file),
+                HeldFitting.Controller.FREE,
+                pagePort,
+                System::nanoTime));
+    }
+
+    /** The controller of a running daemon. */
+    private record Lent(Daemon daemon) implements HeldFitting.Controller {
+        @Override
+        public void release() {
+            daemon.releaseController();
+        }
+
+        @Override
+        public void resume() {
+            daemon.resumeController();
+        }
+    }
+
+    @Override
+    public Bench.Reply answer(String what, String json) {
+        FitReply reply = fitting.answer(what, json);
+        return new Bench.Reply(reply.status(), Json.of(reply.body()));
+    }
+
+    /** Whether somebody is fitting. */
+    boolean isRunning() {
+        return fitting.isRunning();
+    }
+
+    /** Whether whoever fitted has seen how it ended. */
+    boolean isEndSeen() {
+        return fitting.isEndSeen();
+    }
+
+    @Override
+    public void close() {
+        fitting.close();
+    }
+}

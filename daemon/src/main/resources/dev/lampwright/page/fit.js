@@ -1,0 +1,301 @@
+// The guided fitting: one question after the other, answered here, asked by the daemon. Whoever holds it renews a lease; when that lapses, all is dark.
+
+import { Contact } from "./contact.js";
+import { make, setText } from "./dom.js";
+import { Entry } from "./entry.js";
+import { asked, draw, said } from "./fit_question.js";
+import { enter, look, rights, send } from "./fit_server.js";
+import { FIT_TABLES } from "./fit_words.js";
+import { fill, isSaid, learn, reason, say } from "./words.js";
+
+const LEASE = "lampwright.fit";
+const AGAIN_MS = 1000;
+/** Shorter waits are not worth a word. */
+const SOON_MS = 600;
+/** How long a daemon takes to start with the new file, at most. */
+const START_MS = 30_000;
+/** How the daemon sets off lines of a file or a table. */
+const INDENT = /^ {2,4}/;
+const byId = (id) => document.getElementById(id);
+
+learn(FIT_TABLES);
+fill(document);
+
+const contact = new Contact();
+const entry = new Entry(() => begin());
+
+let lease = sessionStorage.getItem(LEASE) ?? "";
+let view = null;
+/** The question that is drawn, by its number. */
+let drawn = 0;
+let beating = false;
+let waiting = 0;
+/** A slider that was settled: once the light is there, that is the answer. */
+let settled = null;
+
+const acts = {
+  answer: (line) => act("answer", { line }),
+  try: (line) => act("try", { line }),
+  give: (line) => act("give", { line }),
+  settle: async (line, newest) => {
+    while (newest.busy) {
+      await rest(50);
+    }
+    if (line === view.talk.question.usual) {
+      await act("answer", { line: "" });
+    } else {
+      settled = { code: view.talk.question.code, line };
+      await act("answer", { line });
+    }
+  },
+};
+
+byId("begin").addEventListener("click", () => start());
+byId("again").addEventListener("click", () => {
+  lease = "";
+  begin();
+});
+byId("back").addEventListener("click", () => act("back"));
+byId("stop").addEventListener("click", () => act("stop"));
+byId("edit-form").addEventListener("submit", async (event) => {
+  event.preventDefault();
+  await enter(byId("edit-token").value);
+  byId("edit-token").value = "";
+  begin();
+});
+
+/** Goes on with what this tab holds, or shows what there is. */
+async function begin() {
+  await entry.takeToken();
+  const held = lease === "" ? { status: 409 } : await send("beat", { lease, changes: -1 });
+  const seen = held.status === 200 ? held : await look();
+  if (take(seen)) {
+    await showAllowed();
+  }
+}
+
+async function start() {
+  drawn = 0;
+  take(await send("begin"));
+}
+
+async function act(what, body = {}) {
+  setBusy(what !== "try");
+  take(await send(what, { lease, number: view.talk.number, ...body }));
+}
+
+/** Takes in an answer; whether it was one. */
+function take({ status, answer }) {
+  if (status === 401) {
+    showOnly("entry");
+    contact.askForToken();
+    return false;
+  }
+  if (status === 0) {
+    contact.beLost(false);
+    setTimeout(begin, AGAIN_MS);
+    return false;
+  }
+  contact.beLive();
+  if (status !== 200) {
+    refuse(answer);
+    return false;
+  }
+  show(answer);
+  return true;
+}
+
+/** News that was overtaken is ignored. */
+function show(next) {
+  const old = view !== null && view.lease === next.lease && (next.talk?.changes ?? 0) < (view.talk?.changes ?? 0);
+  if (old) {
+    return;
+  }
+  view = next;
+  lease = view.mine ? view.lease : "";
+  sessionStorage.setItem(LEASE, lease);
+  if (view.mine && view.running) {
+    showTalk();
+    beat();
+  } else if (view.mine) {
+    showEnd();
+  } else {
+    showStart();
+  }
+}
+
+/** Renews the lease, and asks for news, as long as this tab holds the fitting. */
+async function beat() {
+  if (beating) {
+    return;
+  }
+  beating = true;
+  while (view.mine && view.running) {
+    const seen = await send("beat", { lease, changes: view.talk.changes });
+    if (seen.status === 0) {
+      contact.beLost(false);
+      await rest(AGAIN_MS);
+    } else if (!take(seen)) {
+      break;
+    }
+  }
+  beating = false;
+}
+
+function showOnly(id) {
+  for (const one of ["entry", "start", "talk", "end"]) {
+    byId(one).hidden = one !== id;
+  }
+  byId("ways").hidden = id !== "talk";
+}
+
+function showStart() {
+  showOnly("start");
+  const kind = view.changes_file ? "change" : view.under_way ? "resume" : "new";
+  setText(byId("start-title"), say(`fit.start.${kind}`));
+  setText(byId("start-words"), say(`fit.about.${kind}`));
+  setText(byId("begin"), say(`fit.begin.${kind}`));
+  setText(byId("start-file"), say("fit.file", { file: view.file }));
+  complain(byId("start-why"), view.running ? say("why.fit_held") : "");
+}
+
+/** Shows who may not fit why, and how they could. */
+async function showAllowed() {
+  const { status, answer } = await rights();
+  byId("up").hidden = !(status === 200 && answer.bench);
+  if (byId("start").hidden) {
+    return;
+  }
+  byId("begin").hidden = view.running || !answer?.may_edit;
+  byId("edit-form").hidden = true;
+  if (status === 200 && !answer.may_edit) {
+    const refused = await send("beat");
+    byId("edit-form").hidden = refused.answer?.code !== "fit_needs_edit_token";
+    complain(byId("start-why"), reason({ values: {}, ...refused.answer }));
+  } else if (view.running) {
+    setTimeout(begin, 5 * AGAIN_MS);
+  }
+}
+
+function showTalk() {
+  showOnly("talk");
+  const { talk } = view;
+  showStep(talk.step);
+  showSaid(byId("said"), talk.said);
+  complain(byId("refused"), talk.refused);
+  byId("value")?.setAttribute("aria-invalid", String(talk.refused !== ""));
+  if (!talk.asking) {
+    setBusy(true);
+    return;
+  }
+  setBusy(false);
+  if (talk.number !== drawn) {
+    drawn = talk.number;
+    showQuestion({ ...talk.question, number: talk.number });
+  }
+}
+
+function showQuestion(question) {
+  const done = settled !== null && settled.code === question.code && settled.line === question.usual;
+  settled = null;
+  if (done) {
+    act("answer", { line: "" });
+    return;
+  }
+  setText(byId("question"), asked(question));
+  const helpful = question.code !== "" && isSaid(`fit.help.${question.code}`);
+  setText(byId("help"), helpful ? say(`fit.help.${question.code}`, question.values) : question.help);
+  byId("help-part").open = false;
+  draw(question, acts);
+  byId("question").focus();
+  scrollTo(0, 0);
+}
+
+function showStep(step) {
+  const at = step?.at ?? 0;
+  const name = step === undefined ? "" : say(`fit.step.${step.name}`);
+  setText(byId("step"), at === 0 ? name : say("fit.step_of", { at, of: step.of, name }));
+  byId("steps").hidden = at === 0;
+  byId("steps").firstElementChild.style.width = `${100 * at / Math.max(1, step?.of ?? 1)}%`;
+}
+
+/** Lines that are indented are of a file, or of a table. */
+function showSaid(element, lines) {
+  const key = JSON.stringify(lines);
+  if (element.dataset.key === key) {
+    return;
+  }
+  element.dataset.key = key;
+  const blocks = [];
+  for (const one of lines) {
+    const whole = said(one);
+    const last = blocks.at(-1);
+    const text = whole.replace(INDENT, "");
+    if (one.code === "" && whole.startsWith("  ")) {
+      if (last?.pre) {
+        last.texts.push(text);
+      } else {
+        blocks.push({ pre: true, texts: [text] });
+      }
+    } else {
+      blocks.push({ pre: false, texts: [text] });
+    }
+  }
+  element.replaceChildren(...blocks.map(({ pre, texts }) => make(pre ? "pre" : "p", { text: texts.join("\n"), tabindex: pre ? "0" : undefined })));
+}
+
+/** While the daemon works, what was asked stays in sight, and cannot be answered again. */
+function setBusy(busy) {
+  byId("answers").inert = busy;
+  byId("back").disabled = busy;
+  clearTimeout(waiting);
+  waiting = busy ? setTimeout(() => setText(byId("news"), say("fit.busy")), SOON_MS) : 0;
+  document.body.classList.toggle("busy", busy);
+}
+
+function showEnd() {
+  showOnly("end");
+  setBusy(false);
+  const { end, why } = view;
+  setText(byId("end-title"), say(`fit.end.${end}`));
+  setText(byId("end-words"), end === "failed" ? why : say(`fit.after.${end}`));
+  showSaid(byId("review"), end === "done" ? view.talk.said : []);
+  byId("again").hidden = false;
+  byId("end-title").focus();
+  if (end === "done") {
+    awaitLight();
+  }
+}
+
+/** The daemon starts with the new file: its page is there a moment later. */
+async function awaitLight() {
+  const until = Date.now() + START_MS;
+  while (byId("to-light").hidden && Date.now() < until) {
+    const { status, answer } = await rights();
+    byId("to-light").hidden = !(status === 200 && answer.bench);
+    byId("again").hidden = byId("to-light").hidden;
+    await rest(AGAIN_MS);
+  }
+}
+
+function refuse(answer) {
+  const words = reason({ values: {}, ...answer });
+  if (byId("talk").hidden) {
+    complain(byId("start-why"), words);
+    return;
+  }
+  lease = "";
+  begin();
+}
+
+function complain(element, words) {
+  setText(element, words);
+  element.hidden = words === "";
+}
+
+function rest(ms) {
+  return new Promise((done) => setTimeout(done, ms));
+}
+
+addEventListener("hashchange", () => begin());
+begin();
