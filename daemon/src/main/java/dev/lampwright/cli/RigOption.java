@@ -19,6 +19,8 @@ final class RigOption {
     /** What the package uses for one printer. */
     static final String ONLY_FILE = "lampwright.toml";
 
+    private static final Path FOLDER_OF_THE_SERVICE = Path.of("/etc/lampwright");
+
     @Option(
             names = "--rig",
             paramLabel = "RIG",
@@ -47,16 +49,23 @@ final class RigOption {
      * The configuration file to use.
      *
      * @param given a file or a folder
-     * @return the file: for a folder with a {@code shop.toml} that of the rig, for any other folder its {@code lampwright.toml}
+     * @return the file: for a folder with a {@code shop.toml} that of the rig, for any other folder its {@code lampwright.toml}, or the one that was fitted on the service's page
      * @throws ConfigException if there is no such rig
      * @throws ParameterException if it is not clear which rig is meant
      */
     Path file(Path given) throws ConfigException {
         if (!ShopFile.isIn(given)) {
             requireNone(given);
-            return Files.isDirectory(given) ? given.resolve(ONLY_FILE) : given;
+            return Files.isDirectory(given) ? onlyFile(given) : given;
         }
         return isGiven() ? Shop.rig(given, name).path() : only(given);
+    }
+
+    /** Where the service keeps what was fitted on its page, as long as its folder has no file. */
+    private static Path onlyFile(Path folder) {
+        Path file = folder.resolve(ONLY_FILE);
+        Path fitted = StateFile.OF_THE_SERVICE.resolve(ONLY_FILE);
+        return folder.equals(FOLDER_OF_THE_SERVICE) && Files.notExists(file) && Files.exists(fitted) ? fitted : file;
     }
 
     /** The same for a file that need not exist yet. A folder without a {@code shop.toml} is returned as it is. */

@@ -2,6 +2,7 @@ package dev.lampwright.cli;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
+import dev.lampwright.config.PageSettings;
 import dev.lampwright.config.ShopFile;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.engine.Keeping;
@@ -77,6 +78,16 @@ final class RunCommand implements Callable<Integer> {
                             + " back.")
     private Path recording;
 
+    @Option(
+            names = "--fit",
+            paramLabel = "PORT",
+            arity = "0..1",
+            fallbackValue = "" + PageSettings.USUAL_PORT,
+            description = "If the file does not exist, offer the guided fitting to browsers on this computer, at PORT"
+                    + " (default: ${FALLBACK-VALUE}), until it does. Where a service manager gives a folder for state, the"
+                    + " file is written there, and used as long as the given one does not exist.")
+    private Integer fitPort;
+
     private final CountDownLatch stopped = new CountDownLatch(1);
 
     @Override
@@ -86,9 +97,29 @@ final class RunCommand implements Callable<Integer> {
             return ExitCode.OK;
         }
         Path single = Files.isDirectory(file) ? file.resolve(RigOption.ONLY_FILE) : file;
-        WatchedConfig config = new WatchedConfig(single, KeptLooks.path(single), KeptLooks::read);
-        GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> run(single, config));
+        Path found = fitPort == null ? single : FirstFit.file(single, System.getenv());
+        if (fitPort != null && Files.notExists(found)) {
+            GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> runOnceFitted(found));
+        } else {
+            WatchedConfig config = watched(found);
+            GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> run(found, config));
+        }
         return ExitCode.OK;
+    }
+
+    private static WatchedConfig watched(Path file) throws ConfigException {
+        return new WatchedConfig(file, KeptLooks.path(file), KeptLooks::read);
+    }
+
+    private void runOnceFitted(Path file) throws IOException, InterruptedException {
+        if (!new FirstFit(file, fitPort).run(stopped)) {
+            return;
+        }
+        try {
+            run(file, watched(file));
+        } catch (ConfigException e) {
+            throw new IOException(e.getMessage(), e);
+        }
     }
 
     private void runShop() throws ConfigException, InterruptedException {

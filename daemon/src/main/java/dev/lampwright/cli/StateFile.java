@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import java.util.zip.CRC32;
 
@@ -24,7 +25,7 @@ final class StateFile {
     static final String LOOKS = ".looks.toml";
 
     /** The folder that systemd creates for the package's {@code StateDirectory=}. */
-    private static final Path OF_THE_SERVICE = Path.of("/var/lib/lampwright");
+    static final Path OF_THE_SERVICE = Path.of("/var/lib/lampwright");
 
     private static final int LONGEST_NAME = 100;
 
@@ -81,6 +82,13 @@ final class StateFile {
      */
     static boolean isGiven(Map<String, String> environment) {
         return !given(environment).isEmpty();
+    }
+
+    /** The folder that a service manager provides for what must outlast the process; empty if it provides none. */
+    static Optional<Path> folder(Map<String, String> environment) {
+        return Optional.of(given(environment))
+                .filter(folder -> !folder.isEmpty())
+                .map(Path::of);
     }
 
     private static String given(Map<String, String> environment) {

@@ -96,6 +96,15 @@ public final class ServiceWatch implements AutoCloseable {
         manager.ifPresent(Notifier::ready);
     }
 
+    /** Stops watching without a report, because another watch of this process takes over. */
+    public void leave() {
+        if (!closed) {
+            closed = true;
+            worker.close();
+            manager.ifPresent(Notifier::close);
+        }
+    }
+
     /** Reports that the daemon ends, and stops watching. */
     @Override
     public void close() {
