@@ -39,8 +39,8 @@ import picocli.CommandLine.Spec;
         header = "Run the daemon.",
         description = {
             "Runs the daemon: printer status in over MQTT, light out over the serial line, until it is stopped. Reads"
-                + " its configuration again when the file changes and on SIGHUP; an invalid file is rejected and the"
-                + " current configuration stays active.",
+                    + " its configuration again when the file changes and on SIGHUP; an invalid file is rejected and the"
+                    + " current configuration stays active.",
             "A folder with a shop.toml and a file rigs/NAME.toml for each rig runs all of them in one process. Add,"
                     + " change or remove a file: its rig starts, changes or stops, and the others carry on."
         },

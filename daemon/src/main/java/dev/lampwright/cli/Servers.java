@@ -35,7 +35,8 @@ final class Servers implements AutoCloseable {
      */
     static Servers of(Daemon daemon, Path file, Optional<Path> recording) {
         BenchWorker worker = new BenchWorker();
-        Workshop workshop = new Workshop(PageBench.of(rig -> files(file, recording), worker), PageFitter.of(rig -> file));
+        Workshop workshop =
+                new Workshop(PageBench.of(rig -> files(file, recording), worker), PageFitter.of(rig -> file));
         return new Servers(new LivePage(daemon, new PageAdvice(), workshop), new LiveMetrics(daemon), worker);
     }
 
@@ -48,8 +49,8 @@ final class Servers implements AutoCloseable {
     static Servers of(Rigs rigs, Path folder) {
         BenchWorker worker = new BenchWorker();
         Function<String, Path> rigFiles = rig -> RigFile.of(folder, rig).path();
-        Workshop workshop =
-                new Workshop(PageBench.of(rig -> files(rigFiles.apply(rig), Optional.empty()), worker), PageFitter.of(rigFiles));
+        Workshop workshop = new Workshop(
+                PageBench.of(rig -> files(rigFiles.apply(rig), Optional.empty()), worker), PageFitter.of(rigFiles));
         return new Servers(new LivePage(rigs, new PageAdvice(), workshop), new LiveMetrics(rigs), worker);
     }
 

@@ -39,7 +39,7 @@ final class Sheets {
     private static final String[] WORDS = {"english", "german", "spanish", "french", "chinese"};
 
     /** What the names of the files begin with that have the words of one page alone. */
-    private static final String[] WORDS_OF = {"", "bench_"};
+    private static final String[] WORDS_OF = {"", "bench_", "fit_"};
 
     /**
      * What several pages have in them: what is in their heads, how a person with a token gets in, and whether flashing light is drawn as it

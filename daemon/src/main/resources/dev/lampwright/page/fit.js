@@ -5,7 +5,7 @@ import { make, setText } from "./dom.js";
 import { Entry } from "./entry.js";
 import { asked, draw, said } from "./fit_question.js";
 import { enter, look, rights, send } from "./fit_server.js";
-import { FIT_TABLES } from "./fit_words.js";
+import { FIT_WORDS } from "./fit_words.js";
 import { fill, isSaid, learn, reason, say } from "./words.js";
 
 const LEASE = "lampwright.fit";
@@ -18,7 +18,7 @@ const START_MS = 30_000;
 const INDENT = /^ {2,4}/;
 const byId = (id) => document.getElementById(id);
 
-learn(FIT_TABLES);
+await learn(FIT_WORDS);
 fill(document);
 
 const contact = new Contact();

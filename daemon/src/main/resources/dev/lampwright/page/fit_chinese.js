@@ -1,6 +1,6 @@
 // Every text of the fitting in Chinese, by its code.
 
-export const FIT_CHINESE = {
+export const TABLE = {
   "fit.title": "安装灯光",
   "fit.up": "实时页面",
   "fit.start.new": "一步一步安装灯光",

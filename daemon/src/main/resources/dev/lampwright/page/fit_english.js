@@ -1,6 +1,6 @@
 // Every text of the fitting in English, by its code. The other tables have the same codes.
 
-export const FIT_ENGLISH = {
+export const TABLE = {
   "fit.title": "Fit the lights",
   "fit.up": "Live page",
   "fit.start.new": "Fit your lights, step by step",

@@ -1,6 +1,6 @@
 // Every text of the fitting in French, by its code.
 
-export const FIT_FRENCH = {
+export const TABLE = {
   "fit.title": "Installer la lumière",
   "fit.up": "Page en direct",
   "fit.start.new": "Installez votre lumière, étape par étape",

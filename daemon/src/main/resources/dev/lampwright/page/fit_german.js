@@ -1,6 +1,6 @@
 // Every text of the fitting in German, by its code.
 
-export const FIT_GERMAN = {
+export const TABLE = {
   "fit.title": "Licht einrichten",
   "fit.up": "Live-Seite",
   "fit.start.new": "Richte dein Licht Schritt für Schritt ein",

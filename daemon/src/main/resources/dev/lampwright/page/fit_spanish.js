@@ -1,6 +1,6 @@
 // Every text of the fitting in Spanish, by its code.
 
-export const FIT_SPANISH = {
+export const TABLE = {
   "fit.title": "Instalar la luz",
   "fit.up": "Página en directo",
   "fit.start.new": "Instala tu luz, paso a paso",

@@ -111,8 +111,7 @@ class BenchPageTest {
     @Test
     void aLookOfTheFileIsTextAndValuesAlike() {
         JsonNode look = rig.get("looks/waiting").json();
-        assertEquals(
-                """
+        assertEquals("""
                 # Waiting for the next job.
                 [looks.waiting]
                 dimmers = { work = 0.4 }
@@ -120,8 +119,7 @@ class BenchPageTest {
                   { colour = "midnightblue", opacity = 0.3 }, # the ground
                   { zone = "shelf", colour = "orange", extent = "bar", by = "job.progress" },
                 ]
-                """,
-                look.get("toml").asText());
+                """, look.get("toml").asText());
         assertEquals(0.3, look.at("/look/layers/0/opacity").asDouble());
         assertEquals(
                 "midnightblue on the whole strip, 30 %", look.at("/sentences/0").asText());

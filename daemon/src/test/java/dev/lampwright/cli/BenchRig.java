@@ -33,8 +33,7 @@ import java.util.Optional;
 /** A daemon in this process with a live page and its bench, over a file of its own and a controller in memory. */
 final class BenchRig implements AutoCloseable {
     /** What the file says; its broker is nobody. */
-    static final String FILE =
-            """
+    static final String FILE = """
             # birch, by the window
             frames_per_s = 20
             [broker]

@@ -478,9 +478,7 @@ class BenchSavingTest {
 
     private BenchRig ofShop() throws IOException {
         Path rigs = Files.createDirectories(folder.resolve("shop/rigs"));
-        Files.writeString(
-                folder.resolve("shop/shop.toml"),
-                """
+        Files.writeString(folder.resolve("shop/shop.toml"), """
                 [page]
                 port = 0
                 # For all rigs.
@@ -545,7 +543,9 @@ class BenchSavingTest {
             assertEquals("shop", rig.get("looks/calm").json().get("replaces").asText());
             String added = "cues = []\n";
             assertTrue(rig.text().contains(added), rig.text());
-            assertEquals(before.strip(), rig.text().replace(added, "").substring(0, before.strip().length()));
+            assertEquals(
+                    before.strip(),
+                    rig.text().replace(added, "").substring(0, before.strip().length()));
             assertEquals(shared, Files.readString(folder.resolve("shop/shop.toml")));
             assertEquals(
                     "no_own_look",

@@ -54,8 +54,7 @@ class WatchedConfigTest {
                 printer.readings.job.progress.topic = "shop/alder/job"
                 controller.port = "memory"
                 strip.pixels = %d
-                """
-                .formatted(pixels);
+                """.formatted(pixels);
     }
 
     private void write(String text) {

@@ -82,8 +82,7 @@ class LookSavingIT {
                 # Before the next job.
                 [looks.waiting]
                 layers = [{ colour = "%s" }] # calm
-                """
-                .formatted(FreePort.find(), port, pageLines, OLD);
+                """.formatted(FreePort.find(), port, pageLines, OLD);
     }
 
     private RunningDaemon start(String... options) {

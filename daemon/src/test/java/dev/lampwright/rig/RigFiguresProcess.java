@@ -216,8 +216,8 @@ final class RigFiguresProcess {
         System.out.printf(
                 Locale.ROOT,
                 "%d rigs: %.1f %% of a core (controllers %.1f %% more); resident %.1f MiB; %d threads; lateness p99.9"
-                    + " of the worst rig %.2f ms, of a bare parking thread %.2f ms; %.1f frames/s, %d ticks left out;"
-                    + " %.2f bytes allocated a frame; %s%n",
+                        + " of the worst rig %.2f ms, of a bare parking thread %.2f ms; %.1f frames/s, %d ticks left out;"
+                        + " %.2f bytes allocated a frame; %s%n",
                 all.size(),
                 100 * ours / nanos,
                 100 * (CONTROLLERS_NANOS.get() - controllers) / nanos,

@@ -16,8 +16,7 @@ import org.junit.jupiter.api.Test;
 
 /** What each change does to a text, to the byte. The texts are our own; TOML 1.0 says what is valid (toml.io/en/v1.0.0). */
 class TomlEditorTest {
-    private static final String FILE =
-            """
+    private static final String FILE = """
         # The light over the bench.
         frames_per_s = 50   # calm
 
@@ -125,9 +124,7 @@ class TomlEditorTest {
     void aNewTableGetsAHeaderWhereItsNeighboursHaveOne() {
         set(FILE + "\n[desk]\nbrightness = 0.5\n", FILE, new BigDecimal("0.5"), "desk", "brightness");
         set(
-                FILE.replace(
-                        "\n[[cues]]\nlook = \"flames\"",
-                        """
+                FILE.replace("\n[[cues]]\nlook = \"flames\"", """
 
                     [printer.state]
                     topic = "t"
@@ -174,17 +171,12 @@ class TomlEditorTest {
                 FILE.replace("[dimmers]\nwork = { channel = 0, full_mA = 800 }   # the white one\n", ""),
                 FILE,
                 "dimmers");
-        remove(
-                FILE.replace(
-                        """
+        remove(FILE.replace("""
             [printer.readings]
             bed.actual_C = { topic = "shop/alder/heat", at = "/bed" }
             # the nozzle's is missing
 
-            """,
-                        ""),
-                FILE,
-                "printer");
+            """, ""), FILE, "printer");
         remove(FILE.replace("[[cues]]\nlook = \"flames\"\n\n", ""), FILE, "cues", "0");
         remove("[b]\n# about c\n[c]\nx = 1\n", "[a]\ny = 1\n[b]\n# about c\n[c]\nx = 1\n[a.d]\n", "a");
     }

@@ -69,8 +69,9 @@ final class LookShelves {
         }
 
         Optional<String> section(List<String> path) {
-            return text.section(path).map(lines -> rig.map(name -> lines.replace(ShopFile.RIG, name))
-                    .orElse(lines));
+            return text.section(path)
+                    .map(lines ->
+                            rig.map(name -> lines.replace(ShopFile.RIG, name)).orElse(lines));
         }
     }
 

@@ -134,8 +134,9 @@ final class Recordings {
     /** The newest first. */
     private List<Job> jobs() {
         List<Job> jobs = new ArrayList<>();
-        daemon.history().byPrinter().forEach((printer, account) -> account.jobs()
-                .forEach(job -> jobs.add(new Job(printer, account, job))));
+        daemon.history()
+                .byPrinter()
+                .forEach((printer, account) -> account.jobs().forEach(job -> jobs.add(new Job(printer, account, job))));
         jobs.sort((one, other) ->
                 Long.compare(other.job().began().millis(), one.job().began().millis()));
         return jobs;

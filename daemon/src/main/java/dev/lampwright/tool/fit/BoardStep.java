@@ -37,8 +37,8 @@ final class BoardStep implements Step {
         Here here = board.here();
         bench.say(Phrase.of(
                 "board_found",
-                named(id(here)) + " at " + board.port() + ": up to " + here.mostPixels()
-                        + " pixels of three channels, " + here.dimmers() + " dimmers.",
+                named(id(here)) + " at " + board.port() + ": up to " + here.mostPixels() + " pixels of three channels, "
+                        + here.dimmers() + " dimmers.",
                 "port",
                 board.port(),
                 "pixels",

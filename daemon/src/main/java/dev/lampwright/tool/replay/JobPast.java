@@ -85,8 +85,10 @@ public final class JobPast {
                 if (isWithin(piece.at(i))) {
                     double bedC = piece.bedC(i);
                     double nozzleC = piece.nozzleC(i);
-                    add(piece.at(i), (before, nanos) -> before.withReading(Quantity.BED_ACTUAL, bedC, nanos)
-                            .withReading(Quantity.NOZZLE_ACTUAL, nozzleC, nanos));
+                    add(
+                            piece.at(i),
+                            (before, nanos) -> before.withReading(Quantity.BED_ACTUAL, bedC, nanos)
+                                    .withReading(Quantity.NOZZLE_ACTUAL, nozzleC, nanos));
                     bed = higher(bed, bedC);
                     nozzle = higher(nozzle, nozzleC);
                 }
@@ -94,8 +96,10 @@ public final class JobPast {
         }
         double bedTarget = bed;
         double nozzleTarget = nozzle;
-        add(began, (before, nanos) -> before.withReading(Quantity.BED_SETPOINT, bedTarget, nanos)
-                .withReading(Quantity.NOZZLE_SETPOINT, nozzleTarget, nanos));
+        add(
+                began,
+                (before, nanos) -> before.withReading(Quantity.BED_SETPOINT, bedTarget, nanos)
+                        .withReading(Quantity.NOZZLE_SETPOINT, nozzleTarget, nanos));
     }
 
     private static double higher(double one, double other) {

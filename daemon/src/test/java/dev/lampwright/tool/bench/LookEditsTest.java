@@ -40,8 +40,7 @@ class LookEditsTest {
     /** Where there is one, thousands of files are written there sooner. */
     private static final Path IN_MEMORY = Path.of("/dev/shm");
 
-    private static final String FILE =
-            """
+    private static final String FILE = """
             # Everything here was written by hand.
             frames_per_s = 4 # enough for a test
 

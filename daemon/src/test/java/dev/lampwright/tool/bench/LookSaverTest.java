@@ -27,8 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** What becomes of a save when somebody else writes the same files just then. */
 @Timeout(120)
 class LookSaverTest {
-    private static final String FILE =
-            """
+    private static final String FILE = """
             # alder
             frames_per_s = 4
             [broker]
