@@ -16,8 +16,8 @@ final class Member implements Connection {
 
     private final SharedBrokers brokers;
     private final Broker broker;
-    private final Listener printers;
-    private final Listener asked;
+    private final Subscriber printers;
+    private final Subscriber asked;
     private final Optional<Will> will;
     private final Outbox outbox = new Outbox();
     private volatile Optional<SharedConnection> speaking = Optional.empty();
@@ -37,14 +37,14 @@ final class Member implements Connection {
         this.broker = broker;
         this.will = will;
         List<TopicFilter> own = wanted.own().stream().map(TopicFilter::of).toList();
-        printers = new Listener(
+        printers = new Subscriber(
                 brokers,
                 new SharedBrokers.Place(broker, SharedBrokers.Purpose.PRINTERS),
                 wanted.printers(),
                 topic -> own.stream().anyMatch(filter -> filter.matches(topic)),
                 wanted.sink(),
                 hands);
-        asked = new Listener(
+        asked = new Subscriber(
                 brokers,
                 new SharedBrokers.Place(broker, SharedBrokers.Purpose.OWN),
                 wanted.own(),

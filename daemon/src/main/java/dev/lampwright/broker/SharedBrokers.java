@@ -75,7 +75,7 @@ public final class SharedBrokers implements Brokers {
     }
 
     /** Adds a listener to the connection at its place, which is begun if need be. */
-    synchronized void join(Place place, Listener listener) {
+    synchronized void join(Place place, Subscriber listener) {
         SharedConnection connection = at(place);
         listener.joins(connection);
         connection.join(listener);
@@ -113,7 +113,7 @@ public final class SharedBrokers implements Brokers {
     }
 
     /** Takes a listener out again. */
-    void leave(Place place, SharedConnection connection, Listener listener) {
+    void leave(Place place, SharedConnection connection, Subscriber listener) {
         endIfUnused(place, connection, () -> connection.leave(listener));
     }
 

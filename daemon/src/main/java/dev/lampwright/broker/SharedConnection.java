@@ -22,7 +22,7 @@ import org.slf4j.LoggerFactory;
  * others hear is not interrupted.
  *
  * <p>A filter is subscribed to again for each newcomer, even if it already is, because only then does the broker send its retained
- * messages again (MQTT 3.1.1, section 3.8.4). {@link Listener} leaves out what it has already heard on the same topic.
+ * messages again (MQTT 3.1.1, section 3.8.4). {@link Subscriber} leaves out what it has already heard on the same topic.
  */
 final class SharedConnection implements Subscriptions, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(SharedConnection.class);
@@ -39,16 +39,16 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
     private final Wills wills;
     private final Set<Outbox> speaking = new LinkedHashSet<>();
     private final KeptOpen keptOpen = new KeptOpen();
-    private final Set<Listener> listeners = new LinkedHashSet<>();
+    private final Set<Subscriber> listeners = new LinkedHashSet<>();
     private final Set<String> subscribed = new LinkedHashSet<>();
     private final Set<String> refused = new LinkedHashSet<>();
     private final Set<String> asked = new LinkedHashSet<>();
-    private volatile TopicIndex<Listener> index = new TopicIndex<>(Map.of());
+    private volatile TopicIndex<Subscriber> index = new TopicIndex<>(Map.of());
     private volatile boolean isNew;
     private long refusedAtNanos;
 
     /** What is to be done at the broker, for whom. */
-    private record Errand(List<String> subscribe, List<String> unsubscribe, List<Listener> listeners) {}
+    private record Errand(List<String> subscribe, List<String> unsubscribe, List<Subscriber> listeners) {}
 
     /**
      * Makes a connection without listeners; {@link #start} starts it.
@@ -90,7 +90,7 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
     }
 
     /** Whether it has the only one. */
-    synchronized boolean isAlone(Listener listener) {
+    synchronized boolean isAlone(Subscriber listener) {
         return listeners.size() == 1 && listeners.contains(listener);
     }
 
@@ -126,14 +126,14 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
     }
 
     /** Adds a listener. It hears what comes from now on, and soon what the broker has kept. */
-    synchronized void join(Listener listener) {
+    synchronized void join(Subscriber listener) {
         listeners.add(listener);
         asked.addAll(listener.topicFilters());
         listenersChanged();
     }
 
     /** Takes a listener out. */
-    synchronized void leave(Listener listener) {
+    synchronized void leave(Subscriber listener) {
         listeners.remove(listener);
         listenersChanged();
     }
@@ -144,9 +144,9 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
         client.lookAtSubscriptions();
     }
 
-    private Map<String, List<Listener>> wanted() {
-        Map<String, List<Listener>> wanted = new HashMap<>();
-        for (Listener listener : listeners) {
+    private Map<String, List<Subscriber>> wanted() {
+        Map<String, List<Subscriber>> wanted = new HashMap<>();
+        for (Subscriber listener : listeners) {
             listener.topicFilters()
                     .forEach(filter -> wanted.computeIfAbsent(filter, any -> new ArrayList<>())
                             .add(listener));
@@ -155,7 +155,7 @@ final class SharedConnection implements Subscriptions, AutoCloseable {
     }
 
     private void hear(String topic, byte[] payload, boolean retained) {
-        Collection<Listener> hearing = index.find(topic);
+        Collection<Subscriber> hearing = index.find(topic);
         if (hearing.isEmpty()) {
             return;
         }

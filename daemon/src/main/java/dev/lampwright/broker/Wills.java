@@ -43,7 +43,7 @@ final class Wills implements AutoCloseable {
         this.turnstile = turnstile;
     }
 
-    /** Is told what becomes of a will. */
+    /** Learns what becomes of a will. */
     interface Watcher {
         /** The broker keeps it from now on. */
         void held();
@@ -56,7 +56,7 @@ final class Wills implements AutoCloseable {
      * Has a will kept from soon on, for the rig that this thread works for.
      *
      * @param will the will
-     * @param watcher is told what becomes of it
+     * @param watcher learns what becomes of it
      * @return to end that with
      */
     synchronized Held hold(Will will, Watcher watcher) {

@@ -92,7 +92,7 @@ public final class Crew implements Hands, AutoCloseable {
         threads.shutdown();
     }
 
-    /** How many threads it has, without that which watches. */
+    /** How many threads it has, without the one that watches. */
     int size() {
         return threads.getPoolSize();
     }

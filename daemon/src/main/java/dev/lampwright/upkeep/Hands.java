@@ -15,7 +15,7 @@ public interface Hands {
         /** Has the first step done at once. Call it once. */
         void start();
 
-        /** Has the next step done at once; if one is under way, once more after it. */
+        /** Has the next step done at once; if one is under way, again after it. */
         void hurry();
 
         /** Whether it has been started and is not done. */

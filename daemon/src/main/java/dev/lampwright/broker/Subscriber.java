@@ -25,7 +25,7 @@ import org.slf4j.LoggerFactory;
  * <p>What the broker has kept is passed on only if nothing has come on the same topic since this joined or the connection was made: later ones are
  * meant for others, or are older than what was heard.
  */
-final class Listener {
+final class Subscriber {
     private static final Logger LOG = LoggerFactory.getLogger(Member.class);
     private static final Duration LONGEST_END = Duration.ofMillis(300);
     private static final int MOST_AT_ONCE = 16;
@@ -67,7 +67,7 @@ final class Listener {
      * @param sink where messages go
      * @param hands who reads messages
      */
-    Listener(
+    Subscriber(
             SharedBrokers brokers,
             SharedBrokers.Place place,
             List<String> topicFilters,
