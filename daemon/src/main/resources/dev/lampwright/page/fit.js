@@ -212,11 +212,11 @@ function showQuestion(question) {
 }
 
 function showStep(step) {
-  const at = step?.at ?? 0;
-  const name = step === undefined ? "" : say(`fit.step.${step.name}`);
-  setText(byId("step"), at === 0 ? name : say("fit.step_of", { at, of: step.of, name }));
+  const { at = 0, of = 0, name = "" } = step;
+  const words = name === "" ? "" : say(`fit.step.${name}`);
+  setText(byId("step"), at === 0 ? words : say("fit.step_of", { at, of, name: words }));
   byId("steps").hidden = at === 0;
-  byId("steps").firstElementChild.style.width = `${100 * at / Math.max(1, step?.of ?? 1)}%`;
+  byId("steps").firstElementChild.style.width = `${100 * at / Math.max(1, of)}%`;
 }
 
 /** Lines that are indented are of a file, or of a table. */

@@ -164,16 +164,9 @@ public final class GuidedFitting {
         while (at < steps.size()) {
             Step step = steps.get(at);
             bench.enter(step.name());
+            terminal.enter(at + 1, steps.size(), step.name());
             bench.say("");
-            bench.say(Phrase.of(
-                    "step",
-                    "Step " + (at + 1) + " of " + steps.size() + ": " + step.title(),
-                    "at",
-                    at + 1,
-                    "of",
-                    steps.size(),
-                    "name",
-                    step.name()));
+            bench.say(Phrase.of("step", "Step " + (at + 1) + " of " + steps.size() + ": " + step.title()));
             try {
                 found.add(step.run(found.get(at), bench));
                 bench.leave();

@@ -17,14 +17,14 @@ import java.util.concurrent.TimeUnit;
 final class PageTerminal implements Terminal {
     private static final Optional<String> END = Optional.empty();
     /** What a page says in its own way, or has controls for. */
-    private static final Set<String> UNSAID = Set.of("caution");
+    private static final Set<String> UNSAID = Set.of("caution", "step");
 
     private static final Set<String> KEYS = Set.of("b", "q", "?");
 
     private final List<Phrase> pending = new ArrayList<>();
     private List<Phrase> shown = List.of();
     private Optional<Posed> question = Optional.empty();
-    private Optional<Phrase> step = Optional.empty();
+    private Map<String, Object> step = Map.of();
     private Optional<String> typed = END;
     private String refused = "";
     private boolean asking;
@@ -39,10 +39,14 @@ final class PageTerminal implements Terminal {
     }
 
     @Override
+    public synchronized void enter(int at, int of, String name) {
+        step = Map.of("at", at, "of", of, "name", name);
+        change();
+    }
+
+    @Override
     public synchronized void say(Phrase phrase) {
-        if (phrase.code().equals("step")) {
-            step = Optional.of(phrase);
-        } else if (!phrase.english().isBlank() && !UNSAID.contains(phrase.code())) {
+        if (!phrase.english().isBlank() && !UNSAID.contains(phrase.code())) {
             pending.add(phrase);
         }
         change();
@@ -190,7 +194,7 @@ final class PageTerminal implements Terminal {
         boolean open = (asking || trying) && !ended;
         view.put("asking", open);
         view.put("number", number);
-        step.ifPresent(now -> view.put("step", now.values()));
+        view.put("step", step);
         view.put(
                 "said",
                 (open && !(trying && !pending.isEmpty()) ? shown : pending)

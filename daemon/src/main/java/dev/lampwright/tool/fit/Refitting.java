@@ -109,6 +109,7 @@ public final class Refitting {
 
     private Offer choose() throws LeaveException, IOException {
         bench.darken();
+        terminal.enter(0, 0, "");
         bench.say("", file + " has:");
         contents().lines().forEach(bench::say);
         bench.say("");
@@ -199,8 +200,9 @@ public final class Refitting {
         journal.forget(step.name());
         while (true) {
             bench.enter(step.name());
+            terminal.enter(0, 0, step.name());
             bench.say("");
-            bench.say(Phrase.of("step", capital(step.title()), "at", 0, "of", 0, "name", step.name()));
+            bench.say(Phrase.of("step", capital(step.title())));
             try {
                 Findings after = step.run(before, bench);
                 bench.leave();

@@ -29,6 +29,15 @@ public interface Terminal {
     boolean ended();
 
     /**
+     * A step begins, or is repeated with its earlier answers. One that prints lines hears of it with the step's first question.
+     *
+     * @param at its number, from 1; 0 if steps have no numbers
+     * @param of how many steps there are
+     * @param name of the step; empty between steps
+     */
+    default void enter(int at, int of, String name) {}
+
+    /**
      * Says something.
      *
      * @param phrase a line, or an empty one
