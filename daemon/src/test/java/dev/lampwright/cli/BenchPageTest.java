@@ -391,9 +391,11 @@ class BenchPageTest {
 
     @Test
     void aRecordingCanBeUploaded() {
-        String text =
-                "{\"at_s\":0,\"state\":\"printing\",\"readings\":{\"job.progress\":0.5}}\n{\"tick\":3,\"left_out\":2}\n"
-                        + "{\"at_s\":7.5,\"state\":\"done\"}\n";
+        String text = """
+                {"at_s":0,"state":"printing","readings":{"job.progress":0.5}}
+                {"tick":3,"left_out":2}
+                {"at_s":7.5,"state":"done"}
+                """;
         Answer kept = rig.put("recordings/monday", Map.of("text", text));
         assertEquals(200, kept.status(), kept.json().toString());
         assertEquals(7.5, kept.json().get("seconds").asDouble());

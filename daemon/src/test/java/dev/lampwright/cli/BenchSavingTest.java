@@ -168,11 +168,17 @@ class BenchSavingTest {
 
     @Test
     void aLookInBracesOrOfDottedKeysIsRenamedInItsPlace() throws Exception {
-        for (String look : List.of(
-                "[looks]\nbraced = { layers = [ # from below\n  { colour = 'teal' }, # calm\n] } # all\n# next\n",
-                "[looks]\n"
-                        + "braced . layers = [{ colour = \"teal\" }] # dotted\n"
-                        + "braced.steady_for_camera = true # still\n")) {
+        for (String look : List.of("""
+                [looks]
+                braced = { layers = [ # from below
+                  { colour = 'teal' }, # calm
+                ] } # all
+                # next
+                """, """
+                [looks]
+                braced . layers = [{ colour = "teal" }] # dotted
+                braced.steady_for_camera = true # still
+                """)) {
             Path file = Files.createTempDirectory(folder, "inline").resolve("birch.toml");
             BenchFiles files = new BenchFiles(file, file.resolveSibling("birch.looks.toml"));
             String text = BenchRig.FILE

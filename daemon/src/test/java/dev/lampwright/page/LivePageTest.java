@@ -273,12 +273,12 @@ class LivePageTest {
             assertEquals("no-store", code.headers().firstValue("cache-control").orElseThrow());
             assertEquals("https://light.example/#" + PageRig.TOKEN, QrReading.ofSvg(code.body()));
             assertEquals(
-                    "{\"token\":true,\"may_ask\":true,\"may_edit\":false,\"all\":true,\"bench\":false}",
+                    "{\"token\":true,\"may_ask\":true,\"may_edit\":false,\"all\":true,\"bench\":false,\"fit\":false}",
                     rig.get("/rights", "Authorization", "Bearer " + PageRig.TOKEN)
                             .body());
             String[] watching = {"Authorization", "Bearer " + VIEW_TOKEN};
             assertEquals(
-                    "{\"token\":true,\"may_ask\":false,\"may_edit\":false,\"all\":true,\"bench\":false}",
+                    "{\"token\":true,\"may_ask\":false,\"may_edit\":false,\"all\":true,\"bench\":false,\"fit\":false}",
                     rig.get("/rights", watching).body());
             HttpResponse<String> refusal = rig.get("/code.svg", watching);
             assertEquals(403, refusal.statusCode());

@@ -75,7 +75,7 @@ class RigPagesTest {
             assertEquals(200, send(at(name + "/")).statusCode());
             assertTrue(send(at(name + "/page.js")).body().contains("EventSource"));
             assertEquals(
-                    "{\"token\":false,\"may_ask\":true,\"may_edit\":false,\"all\":true,\"bench\":false}",
+                    "{\"token\":false,\"may_ask\":true,\"may_edit\":false,\"all\":true,\"bench\":false,\"fit\":false}",
                     send(at(name + "/rights")).body());
         }
         HttpResponse<String> moved = send(at("alder"));

@@ -144,7 +144,7 @@ class RigTokenPagesTest {
             assertEquals(401, get(path, ALDER), path);
         }
         assertEquals(
-                "{\"token\":true,\"may_ask\":true,\"may_edit\":false,\"all\":false,\"bench\":false}",
+                "{\"token\":true,\"may_ask\":true,\"may_edit\":false,\"all\":false,\"bench\":false,\"fit\":false}",
                 CLIENT.send(at("alder/rights", ALDER).build(), BodyHandlers.ofString())
                         .body());
     }
