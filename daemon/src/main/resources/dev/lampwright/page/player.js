@@ -112,7 +112,7 @@ function place(box, sliders) {
 class SignalSlider {
   #name;
   #range;
-  #output = make("output");
+  #output = make("output", { "aria-live": "off" });
   #forget;
 
   constructor({ name, share, low, high }, put) {

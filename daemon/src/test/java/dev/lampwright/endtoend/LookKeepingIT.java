@@ -287,7 +287,7 @@ class LookKeepingIT {
         assertTrue(texts.get(1).contains("#fffff0"), texts.get(1));
         assertTrue(texts.get(2).contains("#ffffff") && !texts.get(2).contains("pointer"), texts.get(2));
         assertEquals(List.of(), editor.violations("the question"));
-        editor.answer("Save mine");
+        editor.answer("Save your version");
         editor.awaitAnswer("done is saved in ");
         assertTrue(look("done").contains("pointer") && !look("done").contains("#fffff0"), look("done"));
     }
@@ -298,7 +298,7 @@ class LookKeepingIT {
         editor.addAndAwaitDraft("mark");
         replaceInFile("\"#004080\"", "\"#004090\"");
         editor.press("#save");
-        editor.answer("Keep what is there");
+        editor.answer("Keep the current version");
         editor.await("what is there", () -> editor.sentences().size() == 1);
         editor.awaitNoDraft();
         editor.press(".sentence");
@@ -360,7 +360,7 @@ class LookKeepingIT {
         assertTrue(
                 editor.texts("#question-body pre").get(1).contains("above 50 °C"),
                 editor.texts("#question-body pre").toString());
-        editor.answer("Keep what is there");
+        editor.answer("Keep the current version");
         editor.await("theirs", () -> editor.texts("#cues .words").get(1).contains("above 50 °C"));
         editor.press("[data-cue='1 remove']");
         editor.press("#cues-save");
