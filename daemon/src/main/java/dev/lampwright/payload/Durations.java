@@ -14,8 +14,12 @@ final class Durations {
     private static final Pattern CLOCK = Pattern.compile("(\\d+):([0-5]?\\d):([0-5]?\\d(?:\\.\\d+)?)");
     private static final Pattern TWO_PARTS = Pattern.compile("(\\d{1,5}):([0-5]\\d)");
     private static final Pattern NAMED_PARTS = Pattern.compile(
-            part("d(?:ays?)?") + part("h(?:rs?|ours?)?") + part("m(?:in(?:ute)?s?)?") + part("s(?:ec(?:ond)?s?)?"),
-            Pattern.CASE_INSENSITIVE);
+            part(UnitWords.DAYS) + part(UnitWords.HOURS) + part(UnitWords.MINUTES) + part(UnitWords.SECONDS),
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+    /** One number with one letter, other than those that everybody uses, may be of any unit: 12 g is rather a weight. */
+    private static final Pattern ONE_LETTER =
+            Pattern.compile(NUMBER + "\\s*[\\p{L}&&[^dhms\\p{IsHan}\\p{IsHangul}]]", Pattern.CASE_INSENSITIVE);
+
     private static final double[] DAYS_AND_TIME_S = {86_400, 3600, 60, 1};
     private static final double[] CLOCK_S = {3600, 60, 1};
     private static final double WEEK_S = 604_800;
@@ -23,7 +27,7 @@ final class Durations {
     private Durations() {}
 
     private static String part(String unit) {
-        return "(?:" + NUMBER + "\\s*" + unit + "[\\s,]*)?";
+        return "(?:" + NUMBER + "\\s*(?:" + unit + ")(?![\\p{L}\\p{M}])\\.?[\\s,]*)?";
     }
 
     /**
@@ -103,7 +107,8 @@ final class Durations {
      */
     static double parts(String text) throws UnreadableException {
         Matcher parts = NAMED_PARTS.matcher(text);
-        if (text.isBlank() || text.length() > MOST_CHARS || !parts.matches()) {
+        boolean isDoubtful = ONE_LETTER.matcher(text).matches();
+        if (text.isBlank() || text.length() > MOST_CHARS || isDoubtful || !parts.matches()) {
             throw new UnreadableException("the value is not a time with units such as 1h 30m");
         }
         return sum(parts, DAYS_AND_TIME_S);

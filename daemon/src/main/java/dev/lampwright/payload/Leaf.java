@@ -31,6 +31,11 @@ public record Leaf(
         names = List.copyOf(names);
     }
 
+    /** The same number in a unit that is given elsewhere. */
+    Leaf in(Unit given) {
+        return new Leaf(path, cuts, part, names, value, number, given);
+    }
+
     /**
      * Where this is on a topic.
      *

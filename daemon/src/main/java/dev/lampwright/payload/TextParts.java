@@ -32,9 +32,22 @@ final class TextParts {
     private static final String LETTERS = "\\p{L}[\\p{L}\\p{M}\\p{N}_]*";
     private static final String COUPLED = "\\s*(?:/|of|von|van|sur|de|di|din|z|od|iš|av|af|från|dari|из|от|з)\\s*";
 
+    /** A unit directly after a number. */
+    private static final String SIGN = "\\s?(%|‰|°[CFcf]|K)?";
+
+    private static final int NUMBER_GROUP = 2;
+    private static final int SIGN_GROUP = 3;
     private static final String WORD = "[^\\s;,|&=<>\"']+";
     private static final Pattern KEY_AND_WORD = Pattern.compile(
             "(?<![\\p{L}\\p{M}\\p{N}_])(?<key>" + LETTERS + ")\\s*[=:]\\s*[\"']?(?<value>" + WORD + ")");
+
+    private static final Pattern LINE_OF_WORD =
+            Pattern.compile("(?m)^(?<key>" + LETTERS + ")\\s*[;|\\t]\\s*[\"']?(?<value>" + WORD + ")");
+
+    private static final String DURATION =
+            "[0-9]+\\s?\\p{L}{1,12}\\.?,? [0-9]+\\s?\\p{L}{1,12}(?: [0-9]+\\s?\\p{L}{1,12})?(?![\\p{L}\\p{N}])";
+    private static final Pattern WORD_AND_DURATION =
+            Pattern.compile("(?<word>" + LETTERS + ")[^\\p{L}\\p{N}]*(?<value>" + DURATION + ")");
 
     /** Words between two numbers of one thing, which do not name the second. Common practice, no source. */
     private static final Set<String> FILLERS = Set.of(
@@ -80,6 +93,7 @@ final class TextParts {
             all.addCouple();
             all.addNumbers();
             all.addWords();
+            all.addDurations();
         }
         return all.parts;
     }
@@ -130,18 +144,29 @@ final class TextParts {
         return fields.size() > 1 && numbers > 0 && words <= numbers && numbers + words > 1;
     }
 
-    /** Only two numbers, such as {@code 12/84} or {@code 12 of 84}. */
+    /** Only two numbers, such as {@code 12/84}, {@code 12 of 84} or {@code 41.5 °C of 60 °C}. */
     private void addCouple() {
-        Matcher couple = Pattern.compile("(" + number + ")" + COUPLED + "(" + number + ")")
+        Matcher couple = Pattern.compile("(" + number + ")" + SIGN + COUPLED + "(" + number + ")" + SIGN)
                 .matcher(text);
         if (couple.matches()) {
-            add(List.of(new Excerpt("^(?<value>" + number + ")")), with("", "", "1"), couple.group(1));
-            add(List.of(new Excerpt("(?<value>" + number + ")$")), with("", "of", "2"), couple.group(2));
+            add(new Excerpt("^(?<value>" + number + ")"), with("", "", "1"), couple.group(1), couple.group(2));
+            add(new Excerpt("(?<value>" + number + ")[^0-9]*$"), with("", "of", "2"), couple.group(3), couple.group(4));
+        }
+    }
+
+    /** A number cut out of a text, with the unit that follows it there. */
+    private void add(Excerpt excerpt, List<String> partNames, String found, String sign) {
+        int before = parts.size();
+        add(List.of(excerpt), partNames, found);
+        Leaf leaf = parts.get(before);
+        Optional<Unit> unit = Unit.ofSign(sign);
+        if (unit.isPresent() && leaf.unit() == Unit.OWN) {
+            parts.set(before, leaf.in(unit.get()));
         }
     }
 
     private Matcher wordsAndNumbers() {
-        return Pattern.compile("(?<word>" + LETTERS + ")|(?<number>" + number + ")")
+        return Pattern.compile("(?<word>" + LETTERS + ")|(?<number>" + number + ")(?=" + SIGN + "(?![\\p{L}\\p{N}]))?")
                 .matcher(text);
     }
 
@@ -175,7 +200,7 @@ final class TextParts {
                 if (repeated.contains(label)) {
                     addInner(words, repeated, nth, matcher);
                 } else {
-                    addNumber(label, filler, nth, matcher.group("number"));
+                    addNumber(label, filler, nth, matcher);
                 }
             } else if (FILLERS.contains(word.toLowerCase(Locale.ROOT)) && !label.isEmpty()) {
                 filler = word;
@@ -200,7 +225,11 @@ final class TextParts {
                     "\\b" + outer + "\\b[\\s\\S]*?\\b" + inner + "[^\\p{L}\\p{N}]*?(?<value>" + number + ")";
             Matcher matcher = Pattern.compile(expression).matcher(text);
             if (matcher.find() && matcher.start("value") == found.start()) {
-                add(List.of(new Excerpt(expression)), with(outer, inner, "", "1"), found.group());
+                add(
+                        new Excerpt(expression),
+                        with(outer, inner, "", "1"),
+                        found.group(NUMBER_GROUP),
+                        found.group(SIGN_GROUP));
                 return;
             }
         }
@@ -210,7 +239,7 @@ final class TextParts {
     private void addWords() {
         List<String> keys = new ArrayList<>();
         List<String> values = new ArrayList<>();
-        Matcher matcher = KEY_AND_WORD.matcher(text);
+        Matcher matcher = (isTable() ? LINE_OF_WORD : KEY_AND_WORD).matcher(text);
         while (matcher.find() && keys.size() < MOST_NUMBERS) {
             keys.add(matcher.group("key"));
             values.add(matcher.group("value"));
@@ -219,6 +248,25 @@ final class TextParts {
             boolean isWord = Character.isLetter(values.get(i).charAt(0)) || isDuration(values.get(i));
             if (isWord && keys.indexOf(keys.get(i)) == i) {
                 addWord(keys.get(i), values.get(i));
+            }
+        }
+    }
+
+    /** Lines that begin with a name and a separator. */
+    private boolean isTable() {
+        return text.indexOf('\n') >= 0 && !KEY_AND_WORD.matcher(text).find();
+    }
+
+    /** Durations of several parts within a text, by the word before them. */
+    private void addDurations() {
+        Matcher matcher = WORD_AND_DURATION.matcher(text);
+        while (matcher.find() && parts.size() <= MOST_NUMBERS) {
+            String label = matcher.group("word");
+            if (isDuration(matcher.group(Excerpt.GROUP))) {
+                addFound(
+                        new Excerpt("\\b" + label + "[^\\p{L}\\p{N}]*(?<value>" + DURATION + ")"),
+                        label,
+                        matcher.group(Excerpt.GROUP));
             }
         }
     }
@@ -234,25 +282,31 @@ final class TextParts {
     }
 
     private void addWord(String key, String word) {
-        Excerpt excerpt = new Excerpt("(?<![\\p{L}\\p{N}_])" + key + "\\s*[=:]\\s*[\"']?(?<value>" + WORD + ")");
+        String begin = isTable() ? "(?m)^" + key + "\\s*[;|\\t]\\s*" : "(?<![\\p{L}\\p{N}_])" + key + "\\s*[=:]\\s*";
+        Excerpt excerpt = new Excerpt(begin + "[\"']?(?<value>" + WORD + ")");
+        addFound(excerpt, key, word);
+    }
+
+    private void addFound(Excerpt excerpt, String key, String found) {
         try {
-            if (excerpt.from(text).filter(word::equals).isPresent()) {
-                add(List.of(excerpt), with(key), word);
+            if (excerpt.from(text).filter(found::equals).isPresent()) {
+                add(List.of(excerpt), with(key), found);
             }
         } catch (UnreadableException e) {
             // A text that is too complex for a pattern has no such parts.
         }
     }
 
-    private void addNumber(String label, String filler, int nth, String found) {
+    private void addNumber(String label, String filler, int nth, MatchResult matched) {
         if (label.isEmpty()) {
             return;
         }
+        String found = matched.group(NUMBER_GROUP);
         String others = (number + "\\D+?").repeat(nth - 1);
         Excerpt excerpt = new Excerpt("\\b" + label + "[^\\p{L}\\p{N}]*?" + others + "(?<value>" + number + ")");
         try {
             if (excerpt.from(text).filter(found::equals).isPresent()) {
-                add(List.of(excerpt), with(label, filler, Integer.toString(nth)), found);
+                add(excerpt, with(label, filler, Integer.toString(nth)), found, matched.group(SIGN_GROUP));
             }
         } catch (UnreadableException e) {
             // A text that is too complex for a pattern has no such parts.

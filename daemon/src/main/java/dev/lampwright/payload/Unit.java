@@ -1,7 +1,9 @@
 package dev.lampwright.payload;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /** A unit in which a printer may report a quantity. */
@@ -18,6 +20,8 @@ public enum Unit {
     SHARE("share", Kind.SHARE, 1, 0, ""),
     /** A share from 0 to 100. */
     PERCENT("percent", Kind.SHARE, 0.01, 0, "%/pct/per cent"),
+    /** A share from 0 to 1000. */
+    PERMILLE("permille", Kind.SHARE, 0.001, 0, "‰/per mille"),
     /** Milliseconds. */
     MILLISECONDS("ms", Kind.TIME, 0.001, 0, "msec/milliseconds"),
     /** Seconds. */
@@ -116,6 +120,20 @@ public enum Unit {
      */
     public boolean numeric() {
         return !TEXTS.contains(this);
+    }
+
+    /**
+     * The unit with a sign.
+     *
+     * @param sign a symbol such as {@code %}; null or empty for none
+     * @return empty if there is none
+     */
+    static Optional<Unit> ofSign(String sign) {
+        return sign == null || sign.isEmpty()
+                ? Optional.empty()
+                : Arrays.stream(values())
+                        .filter(unit -> unit != OWN && unit.isSpelled(sign))
+                        .findFirst();
     }
 
     /**

@@ -71,6 +71,33 @@ class DurationsTest {
         assertEquals(seconds, Durations.clock(text), 1e-9);
     }
 
+    /** Words and abbreviations from memory. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "1h 30m | 5400",
+                "12 min 05 s | 725",
+                "2 days 3 hours | 183600",
+                "12хв05с | 725",
+                "1 год 2 хв | 3720",
+                "12 dk 5 sn | 725",
+                "12 perc 5 mp | 725",
+                "1 Std. 12 Min. | 4320",
+                "1小时2分 | 3720",
+                "12 phút 5 giây | 725"
+            })
+    void parts(String text, double seconds) throws UnreadableException {
+        assertEquals(seconds, Durations.parts(text), 1e-9);
+    }
+
+    /** What may as well be a weight, a count or a price is none. */
+    @ParameterizedTest
+    @ValueSource(strings = {"", "12", "12 g", "12 p", "12 st", "12 kg", "12 mm", "5 s 3 min"})
+    void noParts(String text) {
+        assertThrows(UnreadableException.class, () -> Durations.parts(text));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"", "1:30", "1:60:00", "1:00:60", "-1:00:00", "1:00:00 PM", "::"})
     void noClock(String text) {

@@ -139,6 +139,40 @@ class LeavesTest {
         assertEquals(List.of("ply  1 = 12", "ply od 2 = 84"), named("ply 12 od 84"));
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {"41.5 °C of 60 °C | 41.5 | 60 | CELSIUS", "12 % / 84 % | 12 | 84 | PERCENT", "3/84 | 3 | 84 | OWN"
+            })
+    void twoNumbersMayEachHaveTheirUnit(String payload, double one, double other, Unit unit) {
+        List<Leaf> couple = leaves(payload).stream().filter(Leaf::numeric).toList();
+        assertEquals(List.of(one, other), couple.stream().map(Leaf::number).toList());
+        assertEquals(List.of(unit, unit), couple.stream().map(Leaf::unit).toList());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "share=345‰ t=1 | PERMILLE | 345",
+                "bed=333.2K t=1 | KELVIN | 333.2",
+                "about 12 min 05 s to go | PARTS | 725"
+            })
+    void aNumberInATextHasTheUnitBehindIt(String payload, Unit unit, double number) {
+        assertEquals(
+                List.of(number),
+                leaves(payload).stream()
+                        .filter(leaf -> leaf.unit() == unit)
+                        .map(Leaf::number)
+                        .toList());
+    }
+
+    @Test
+    void aTableHasWordsToo() {
+        assertTrue(leaves("bed;41.5;60\nstate;RUN").stream()
+                .anyMatch(leaf -> leaf.text().equals("RUN") && leaf.names().equals(List.of("state"))));
+    }
+
     @Test
     void wordsAloneHaveNoNumbersToBind() {
         assertEquals(1, leaves("PREHEAT").size());

@@ -28,6 +28,7 @@ class UnitTest {
         "CELSIUS, 21.5, 21.5",
         "SHARE, 0.4, 0.4",
         "PERCENT, 40, 0.4",
+        "PERMILLE, 345, 0.345",
         "MILLISECONDS, 1500, 1.5",
         "SECONDS, 7, 7",
         "MINUTES, 1.5, 90",

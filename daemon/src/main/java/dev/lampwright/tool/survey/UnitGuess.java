@@ -29,7 +29,10 @@ final class UnitGuess {
      */
     static Gauge of(Trail trail, Role role) {
         return switch (role) {
-            case PROGRESS -> trail.most() > WHOLE_PERCENT ? new Gauge(Unit.OWN, PERMILLE) : Gauge.of(progress(trail));
+            case PROGRESS ->
+                trail.most() > WHOLE_PERCENT && trail.unit() == Unit.OWN
+                        ? new Gauge(Unit.OWN, PERMILLE)
+                        : Gauge.of(progress(trail));
             case LEFT, ELAPSED -> Gauge.of(time(trail, role));
             default -> Gauge.PLAIN;
         };
@@ -41,10 +44,14 @@ final class UnitGuess {
                 && trail.unit() == Unit.OWN
                 && trail.most() <= WHOLE_PERMILLE
                 && (trail.most() == WHOLE_PERMILLE || trail.names().speakOf(Concept.PROGRESS));
-        return trail.most() > WHOLE_PERCENT && !permille;
+        double full = trail.unit() == Unit.PERMILLE ? WHOLE_PERMILLE : WHOLE_PERCENT;
+        return trail.most() > full && !permille;
     }
 
     private static Unit progress(Trail trail) {
+        if (trail.unit() == Unit.PERMILLE) {
+            return Unit.PERMILLE;
+        }
         if (trail.unit() == Unit.PERCENT || trail.most() > 1) {
             return Unit.PERCENT;
         }
