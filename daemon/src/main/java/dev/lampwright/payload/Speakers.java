@@ -2,6 +2,7 @@ package dev.lampwright.payload;
 
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -60,7 +61,7 @@ public final class Speakers {
             "teil");
 
     private static final int MOST_TOPICS = 64;
-    private static final int MOST_FIELDS = 12;
+    private static final int MOST_FIELDS = 16;
     private static final int MOST_NUMBERS = 24;
     private static final int MOST_VALUES = 16;
     private static final int MOST_CHARS = 30;
@@ -68,6 +69,7 @@ public final class Speakers {
     private static final int LEAST_EACH = 3;
     private static final double OFTEN = 0.15;
     private static final double NEARER = 0.3;
+    private static final int SEVERAL = 2;
 
     private final Map<String, Topic> topics = new HashMap<>();
 
@@ -101,9 +103,9 @@ public final class Speakers {
         return CALLED.contains(field.toLowerCase(Locale.ROOT));
     }
 
-    /** A number counts as a name only if its field is for names. */
-    private static boolean isName(String field, JsonNode value) {
-        return (value.isIntegralNumber() && isCalledName(field))
+    /** A number may be a name as well; whether it is one, what comes with it shows. */
+    private static boolean isName(JsonNode value) {
+        return value.isIntegralNumber()
                 || (value.isTextual()
                         && value.textValue().length() <= MOST_CHARS
                         && value.textValue().chars().anyMatch(Character::isLetter));
@@ -134,8 +136,7 @@ public final class Speakers {
             message.fieldNames().forEachRemaining(nowNames::add);
             message.properties().forEach(property -> {
                 boolean known = fields.containsKey(property.getKey());
-                if (isName(property.getKey(), property.getValue())
-                        && (known || (messages < LEAST_EACH && fields.size() < MOST_FIELDS))) {
+                if (isName(property.getValue()) && (known || (messages < LEAST_EACH && fields.size() < MOST_FIELDS))) {
                     fields.computeIfAbsent(property.getKey(), any -> new Field())
                             .take(
                                     property.getValue().asText(),
@@ -158,16 +159,18 @@ public final class Speakers {
 
         private void decide(JsonNode message) {
             decided = fields.entrySet().stream()
-                    .filter(entry -> entry.getValue().isInTurns(messages)
-                            && (isSender(entry.getKey(), message)
-                                    || entry.getValue().tellsApart(messages)))
+                    .filter(entry ->
+                            entry.getValue().isInTurns(messages) && isProved(entry.getKey(), entry.getValue(), message))
+                    .max(Comparator.comparing((Map.Entry<String, Field> entry) -> isCalledName(entry.getKey()))
+                            .thenComparing(entry -> entry.getValue().turns))
                     .map(Map.Entry::getKey)
-                    .max((one, other) -> Integer.compare(rank(one), rank(other)))
                     .orElse("");
         }
 
-        private static int rank(String field) {
-            return isCalledName(field) ? 1 : 0;
+        /** A number in a field that is not for names has to say more. */
+        private boolean isProved(String name, Field field, JsonNode message) {
+            boolean isNameOrText = isCalledName(name) || message.path(name).isTextual();
+            return isSender(name, message) || (isNameOrText ? field.tellsApart(messages) : field.tellsMostApart());
         }
 
         /** A text in a field for names says who publishes, even if all say the same. */
@@ -249,6 +252,14 @@ public final class Speakers {
         boolean tellsApart(int messages) {
             boolean shapes = turns > 0 && otherNames >= turns - 1 && sameNames >= messages - 2 * counts.size();
             return shapes || distances.values().stream().anyMatch(Field::isNearer);
+        }
+
+        /** Whether most of the numbers that differ from message to message belong to one of its values. */
+        boolean tellsMostApart() {
+            long nearer = distances.values().stream().filter(Field::isNearer).count();
+            long moving =
+                    distances.values().stream().filter(sums -> sums[0] > 0).count();
+            return nearer >= SEVERAL && SEVERAL * nearer >= moving;
         }
 
         private static boolean isNearer(double[] sums) {
