@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoublePredicate;
+import java.util.stream.IntStream;
 
 /** What the printer did at each time, as far as its readings show: equally spaced moments. */
 final class Doings {
@@ -48,9 +49,22 @@ final class Doings {
         };
     }
 
+    /** How long the job has to go on or to stand still before its number shows it, in s. */
+    double seenAfterSeconds() {
+        return job.map(HeardJob::seenAfterSeconds).orElse(0.0);
+    }
+
     /** How long the printer did one thing, in s. */
     double seconds(Doing doing) {
         return stepSeconds * Arrays.stream(moments).filter(doing::equals).count();
+    }
+
+    /** How long something was true, in s. */
+    double seconds(DoublePredicate what) {
+        return stepSeconds
+                * IntStream.range(0, moments.length)
+                        .filter(i -> what.test(firstSecond + i * stepSeconds))
+                        .count();
     }
 
     /**

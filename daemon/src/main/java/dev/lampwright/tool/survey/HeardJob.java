@@ -61,6 +61,11 @@ final class HeardJob {
                 && steps.second(before + 1) - steps.second(before) <= LONG * gapSeconds;
     }
 
+    /** How long it has to go on or to stand still before its number shows it, in s. */
+    double seenAfterSeconds() {
+        return LONG * gapSeconds;
+    }
+
     /** Whether it certainly stood still: longer than usual since the last step, and until the next. */
     private boolean stands(double second) {
         int before = steps.until(second);

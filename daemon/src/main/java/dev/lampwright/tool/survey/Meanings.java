@@ -15,13 +15,16 @@ final class Meanings {
     private static final double NOW_AND_THEN = 0.1;
     private static final double OFTEN = 0.3;
     private static final double LEAST_S = 3;
+    private static final int MANY_TIMES = 4;
 
     private final Runs runs;
+    private final double seenAfterSeconds;
     private final List<Map<Doing, Double>> during;
     private final List<Said> said = new ArrayList<>();
 
     private Meanings(Runs runs, Doings doings) {
         this.runs = runs;
+        seenAfterSeconds = doings.seenAfterSeconds();
         during = doings.during(runs);
         List<String> texts = runs.texts();
         for (int i = 0; i < texts.size(); i++) {
@@ -63,12 +66,17 @@ final class Meanings {
         double prepares = said.seconds(Doing.PREPARING) / clear;
         double off = (said.seconds(Doing.RESTING) + said.seconds(Doing.FINISHED) + said.seconds(Doing.OFF)) / clear;
         if (ahead >= OFTEN && off <= NOW_AND_THEN) {
-            return Optional.of(PrinterState.PRINTING);
+            return isLong(said) ? Optional.of(PrinterState.PRINTING) : Optional.empty();
         }
         if (heats >= OFTEN && heats + prepares >= MOSTLY && ahead <= NOW_AND_THEN) {
             return Optional.of(PrinterState.WARMING);
         }
         return off >= MOSTLY && ahead <= NOW_AND_THEN ? shownWhileOff(index, said) : Optional.empty();
+    }
+
+    /** A pause shorter than one step of the job's number looks as if the job went on. */
+    private boolean isLong(Said said) {
+        return said.total() >= seenAfterSeconds * Math.min(said.times(), MANY_TIMES);
     }
 
     /** A word that appears only directly after work refers to the job that has ended. */

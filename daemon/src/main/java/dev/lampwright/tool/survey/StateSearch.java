@@ -17,6 +17,8 @@ final class StateSearch {
     private static final int MOST_SHOWN = 6;
     private static final double NEARLY_ALL = 0.8;
     private static final double HARDLY = 0.1;
+    private static final double HALF = 0.5;
+    private static final double LEAST_APART_S = 15;
 
     private final Doings doings;
     private final MeaningEvidence meaning;
@@ -87,7 +89,7 @@ final class StateSearch {
 
     /**
      * If a fault is reported separately, a word during which the job stood still is a fault if it comes together with it, and a pause if it
-     * never does.
+     * hardly ever does, or for long without it. The fault that is reported separately counts before the word.
      */
     private void sortStandstills(FoundCondition fault, Trail faults) {
         boolean heard = faults.said().texts().stream().anyMatch(fault::isMetBy);
@@ -107,13 +109,15 @@ final class StateSearch {
         if (said.state().isPresent() || !said.isStandstill()) {
             return said;
         }
+        double apart = doings.seconds(second -> trail.said().stands(said.word(), second)
+                && !fault.isMetBy(faults.said().textAt(second)));
         double share = doings.share(
                 second -> trail.said().stands(said.word(), second),
                 second -> fault.isMetBy(faults.said().textAt(second)));
         if (share >= NEARLY_ALL) {
             return said.meaning(PrinterState.FAULT);
         }
-        return share <= HARDLY ? said.meaning(PrinterState.HELD) : said;
+        return share <= HARDLY || (share <= HALF && apart >= LEAST_APART_S) ? said.meaning(PrinterState.HELD) : said;
     }
 
     /** Every place that may be the one, the likeliest first. */

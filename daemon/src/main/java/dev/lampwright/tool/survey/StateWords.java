@@ -4,6 +4,7 @@ import dev.lampwright.printer.PrinterState;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -46,7 +47,7 @@ final class StateWords {
      */
     static StateWords of(List<String> words) {
         StateWords sorted = new StateWords();
-        words.forEach(word -> sorted.add(word, stateOf(word)));
+        words.forEach(word -> sorted.add(word, stateOf(word), words));
         return sorted;
     }
 
@@ -59,17 +60,17 @@ final class StateWords {
      */
     static StateWords of(List<String> words, Map<String, PrinterState> meanings) {
         StateWords sorted = new StateWords();
-        words.forEach(word -> sorted.add(word, Optional.ofNullable(meanings.get(word))));
+        words.forEach(word -> sorted.add(word, Optional.ofNullable(meanings.get(word)), words));
         return sorted;
     }
 
-    private void add(String word, Optional<PrinterState> state) {
+    private void add(String word, Optional<PrinterState> state, List<String> all) {
         if (state.isEmpty()) {
             unknown.add(word);
             return;
         }
         List<String> patterns = known.computeIfAbsent(state.get(), any -> new ArrayList<>());
-        String pattern = pattern(word, state.get());
+        String pattern = pattern(word, state.get(), all);
         if (patterns.stream().noneMatch(pattern::equalsIgnoreCase)) {
             patterns.add(pattern);
         }
@@ -110,8 +111,8 @@ final class StateWords {
         return false;
     }
 
-    /** What follows the first word of a fault may differ next time, unless that word alone means something else. */
-    private static String pattern(String word, PrinterState state) {
+    /** What follows the first word of a fault may differ next time, unless others that are no faults begin with it as well. */
+    private static String pattern(String word, PrinterState state, List<String> all) {
         String whole = word.strip();
         int space = whole.indexOf(' ');
         if (state != PrinterState.FAULT || space <= 0) {
@@ -119,8 +120,14 @@ final class StateWords {
         }
         String first = whole.substring(0, space);
         boolean isOther =
-                stateOf(first).filter(one -> one != PrinterState.FAULT).isPresent();
+                stateOf(first).filter(one -> one != PrinterState.FAULT).isPresent()
+                        || (stateOf(first).isEmpty()
+                                && all.stream().anyMatch(other -> !other.equals(word) && startsWith(other, first)));
         return isOther ? whole : first + "*";
+    }
+
+    private static boolean startsWith(String text, String beginning) {
+        return text.strip().toLowerCase(Locale.ROOT).startsWith(beginning.toLowerCase(Locale.ROOT));
     }
 
     /**

@@ -50,6 +50,53 @@ class StatePlacesTest {
         return place.said().stream().collect(Collectors.toMap(Said::word, Said::state));
     }
 
+    /** A pause that is shorter than a step of the job's number looks like printing; it is not bound to that. */
+    @Test
+    void aCoarseNumberDoesNotShowAShortPause() {
+        for (Job.Moment moment : Job.moments()) {
+            long now = moment.second() * 1_000_000_000L;
+            hear(
+                    TEMPERATURES,
+                    now,
+                    "{\"bed\":{\"now\":%.1f,\"set\":%.0f},\"nozzle\":{\"now\":%.1f,\"set\":%.0f},\"minutes_left\":%.0f}",
+                    moment.value(Quantity.BED_ACTUAL),
+                    moment.value(Quantity.BED_SETPOINT),
+                    moment.value(Quantity.NOZZLE_ACTUAL),
+                    moment.value(Quantity.NOZZLE_SETPOINT),
+                    Math.ceil(moment.value(Quantity.JOB_LEFT) / 60));
+            hear("shop/rowan/xyz", now, "%s", Printers.word(moment, "aba", "ebe", "ibi", "obo", "ubu", "yby"));
+        }
+        Map<String, Optional<PrinterState>> states =
+                states(survey.proposal().statePlaces().get(0));
+        assertEquals(Optional.of(PrinterState.PRINTING), states.get("ibi"));
+        assertEquals(Optional.empty(), states.get("obo"));
+        assertEquals(Optional.empty(), states.get("yby"));
+    }
+
+    /** The first word of a fault is not enough if a word that is no fault begins with it as well. */
+    @Test
+    void aFaultIsNotToldByAWordThatOthersBeginWith() {
+        assertEquals(
+                Map.of(PrinterState.FAULT, List.of("machine error")),
+                StateWords.of(List.of("machine xyz", "machine error")).known());
+        assertEquals(
+                Map.of(PrinterState.FAULT, List.of("error*")),
+                StateWords.of(List.of("error 5", "error 7")).known());
+    }
+
+    /** A separate number for faults counts first, so a word for any standstill is bound to the pause. */
+    @Test
+    void aWordForPauseAndFaultIsThePauseIfACodeShowsTheFault() {
+        Proposal proposal = surveyed(
+                "shop/rowan/job",
+                moment -> "{\"xyz\":\"" + Printers.word(moment, "aba", "ebe", "ibi", "obo", "ubu", "obo")
+                        + "\",\"error_code\":" + (moment.state() == PrinterState.FAULT ? 7 : 0) + "}");
+        assertEquals(
+                Optional.of(PrinterState.HELD),
+                states(proposal.statePlaces().get(0)).get("obo"));
+        assertEquals(PrinterState.FAULT, proposal.conditions().get(0).state());
+    }
+
     /** None of its words is in a list. What is certain is bound; a pause and a fault look alike, and a person has to decide. */
     @Test
     void wordsOfAnyLanguage() {
