@@ -151,18 +151,27 @@ final class Thermometer {
                 "kelvin", Unit.KELVIN);
 
         /**
-         * What a value says about units; empty if its name does not suggest a unit, or a unit of something other than temperature, or
+         * What a value says about units; empty if neither its name nor a degree sign suggests a unit, or a unit of something other than temperature, or
          * nothing is next to it.
          */
         static Optional<UnitSign> of(Trail trail) {
             List<List<String>> levels = trail.names().levels();
             int innermost = levels.size() - 1;
             boolean single = !trail.numeric() && trail.words().size() == 1;
-            if (innermost < 1 || !single || trail.names().depthOf(Concept.UNIT) != innermost) {
+            if (innermost < 1 || !single) {
                 return Optional.empty();
             }
-            String sign = String.join("", Tokens.of(trail.words().get(0)));
+            String word = trail.words().get(0).strip();
+            if (trail.names().depthOf(Concept.UNIT) != innermost && !isDegrees(word)) {
+                return Optional.empty();
+            }
+            String sign = String.join("", Tokens.of(word));
             return Optional.ofNullable(SIGNS.get(sign)).map(unit -> new UnitSign(levels.subList(0, innermost), unit));
+        }
+
+        /** A degree sign is about a temperature, whatever the name. */
+        private static boolean isDegrees(String word) {
+            return word.length() == 2 && word.charAt(0) == '°';
         }
 
         /** Whether it applies to a value. */
