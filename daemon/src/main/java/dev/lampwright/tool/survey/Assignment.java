@@ -136,7 +136,7 @@ final class Assignment {
 
     private void addPair(List<Pair> pairs, Couple couple, Trail one, Trail other) {
         Judgement together = couple.judge(one, other);
-        boolean proved = couple != Couple.COUNT && FollowEvidence.proves(one, other);
+        boolean proved = couple != Couple.COUNT && FollowEvidence.proves(one, other) && other.isSteady();
         boolean named = couple == Couple.COUNT || isCalledAHeater(one) || isCalledAHeater(other);
         if (!named && !FollowEvidence.follows(one, other)) {
             return;

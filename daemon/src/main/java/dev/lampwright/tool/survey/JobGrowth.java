@@ -81,11 +81,19 @@ final class JobGrowth {
     /** The only count that has a total. */
     Optional<Count> count() {
         List<Count> counts = growing.stream()
-                .filter(done -> done.whole() && Moves.of(done.series()).largest() <= USUAL_STEP)
+                .filter(done -> done.whole() && !NameEvidence.isShare(done.names()) && rise(done.steps()) <= USUAL_STEP)
                 .flatMap(done ->
                         free.stream().filter(total -> isTotal(total, done)).map(total -> new Count(done, total)))
                 .toList();
         return counts.size() == 1 ? Optional.of(counts.get(0)) : Optional.empty();
+    }
+
+    /** The largest step up. */
+    private static double rise(Steps steps) {
+        return IntStream.range(1, steps.size())
+                .mapToDouble(i -> steps.value(i) - steps.value(i - 1))
+                .max()
+                .orElse(0);
     }
 
     private static boolean isTotal(Trail total, Trail done) {

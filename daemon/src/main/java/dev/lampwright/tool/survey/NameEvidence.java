@@ -60,14 +60,19 @@ final class NameEvidence implements Evidence {
                 named(names, Concept.LEFT, timed(names, 3), Concept.ELAPSED, Concept.LAYER, Concept.TEMPERATURE);
             case ELAPSED -> named(names, Concept.ELAPSED, timed(names, 3), Concept.LEFT, Concept.TEMPERATURE);
             case DONE ->
-                names.speakOf(Concept.FAULT)
-                        ? Clue.against(3)
+                names.speakOf(Concept.FAULT) || isShare(names)
+                        ? Clue.against(6)
                         : named(names, Concept.LAYER, 3, Concept.TOTAL, Concept.LEFT);
             case TOTAL -> total(names);
             case STATE -> named(names, Concept.STATE, 2, Concept.FAULT, Concept.CAMERA, Concept.TEXT);
             case FAULT_TEXT -> faultText(names);
             default -> named(names, Concept.CAMERA, 3);
         };
+    }
+
+    /** Its own name is of a share, not of a count. */
+    static boolean isShare(ValueName names) {
+        return names.ownSpeaksOf(Concept.PROGRESS) && !names.speakOf(Concept.LAYER);
     }
 
     /** A word for the thing; words against it count if they are as far in or further. */

@@ -189,6 +189,11 @@ final class Trail {
         return numeric() && steps.size() > 1 && steps.size() <= MOST_TARGETS && most >= WARM;
     }
 
+    /** Whether it changed only a few times. */
+    boolean isSteady() {
+        return steps.size() <= MOST_TARGETS;
+    }
+
     /** Whether it was 0 for some time before it rose. */
     boolean startsAtNothing() {
         int least = 3;
