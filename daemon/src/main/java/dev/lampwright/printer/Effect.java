@@ -140,6 +140,7 @@ sealed interface Effect {
         private final List<Meaning> meanings;
         private final boolean alsoFaultText;
         private final Set<String> unknownWords = new HashSet<>();
+        private final Set<String> unknownAfterFault = new HashSet<>();
 
         private record Meaning(WordPattern pattern, PrinterState state) {}
 
@@ -166,9 +167,14 @@ sealed interface Effect {
             if (word.isEmpty() || word.length() > MOST_CHARS) {
                 throw new UnreadableException("the value is not a word");
             }
-            return state(word)
-                    .map(state -> with(before, state, word, atNanos))
-                    .orElseGet(() -> before.heardAt(atNanos));
+            Optional<PrinterState> state = meanings.stream()
+                    .filter(meaning -> meaning.pattern.matches(word))
+                    .map(Meaning::state)
+                    .findFirst();
+            if (state.isEmpty()) {
+                tellUnknown(word, before.state());
+            }
+            return state.map(known -> with(before, known, word, atNanos)).orElseGet(() -> before.heardAt(atNanos));
         }
 
         private PrinterStatus with(PrinterStatus before, PrinterState state, String word, long atNanos) {
@@ -176,19 +182,20 @@ sealed interface Effect {
             return alsoFaultText ? after.withFaultText(state == PrinterState.FAULT ? word : "", atNanos) : after;
         }
 
-        private Optional<PrinterState> state(String word) {
-            Optional<PrinterState> state = meanings.stream()
-                    .filter(meaning -> meaning.pattern.matches(word))
-                    .map(Meaning::state)
-                    .findFirst();
-            if (state.isEmpty()) {
-                tellUnknown(word);
+        /** A fault that stays on show because of an unknown word is told even if the word was told before. */
+        private void tellUnknown(String word, PrinterState before) {
+            boolean fault = before == PrinterState.FAULT;
+            Set<String> told = fault ? unknownAfterFault : unknownWords;
+            if (told.size() >= MOST_UNKNOWN_WORDS || !told.add(word)) {
+                return;
             }
-            return state;
-        }
-
-        private void tellUnknown(String word) {
-            if (unknownWords.size() < MOST_UNKNOWN_WORDS && unknownWords.add(word)) {
+            if (fault) {
+                LOG.warn(
+                        "state: the printer reports \"{}\", which no state is bound to, so the fault stays until it reports a word that"
+                                + " is bound; add this one under [printer.state], such as held = [\"{}\"]",
+                        Printable.beginning(word, 60),
+                        Printable.beginning(word, 60));
+            } else {
                 LOG.warn(
                         "state: the printer reports \"{}\", which no state is bound to, so the state stays as it was; add the word"
                                 + " under [printer.state] if it matters",

@@ -219,6 +219,29 @@ final class StatusReaderTest {
         assertEquals(2, status.heardAtNanos());
     }
 
+    /** It is told where the word goes, and again if it was told before in another state. */
+    @Test
+    void anUnknownWordAfterAFaultIsTold() {
+        try (LogLines log = new LogLines()) {
+            hear(JOB, "{\"phase\":\"RUN\"}");
+            hear(JOB, "{\"phase\":\"RUNNING\"}");
+            assertEquals(
+                    1,
+                    log.with("\"RUNNING\", which no state is bound to, so the state stays as it was")
+                            .size());
+            hear(JOB, "{\"phase\":\"ALARM\"}");
+            hear(JOB, "{\"phase\":\"RUNNING\"}");
+            hear(JOB, "{\"phase\":\"RUNNING\"}");
+            assertEquals(PrinterState.FAULT, status.state());
+            assertEquals(
+                    1,
+                    log.with(
+                                    "so the fault stays until it reports a word that is bound; add this one under [printer.state],"
+                                            + " such as held = [\"RUNNING\"]")
+                            .size());
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({"3, '3', PRINTING", "true, TRUE, PRINTING", "3, '4', SILENT"})
     void numberOrTruthIsTheWordItIsWrittenAs(String value, String word, PrinterState state) {
