@@ -154,12 +154,15 @@ class LookSavingIT {
         }
     }
 
-    /** For users who may not mount anything: RLIMIT_FSIZE, getrlimit(2). A file of 16 KiB can be read and not written. */
+    /**
+     * For users who may not mount anything: RLIMIT_FSIZE, getrlimit(2). Blocks have 512 bytes (POSIX, ulimit), so the file can be read and
+     * not written. The native libraries, which are unpacked, fit.
+     */
     @Test
     void whereFilesMayNotGrowNothingChanges() throws Exception {
-        String before = fileText() + "# filler\n".repeat(2000);
+        String before = fileText() + "# filler\n".repeat(35_000);
         Files.writeString(file, before);
-        List<String> command = new ArrayList<>(List.of("sh", "-c", "ulimit -f 16; exec \"$@\"", "sh"));
+        List<String> command = new ArrayList<>(List.of("sh", "-c", "ulimit -f 600; exec \"$@\"", "sh"));
         command.addAll(RunningDaemon.command(List.of("-XX:-UsePerfData"), "run", "--config", file.toString()));
         ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
         builder.environment().put("STATE_DIRECTORY", state.toString());

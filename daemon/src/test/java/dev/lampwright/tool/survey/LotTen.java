@@ -27,7 +27,7 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * A sixth lot: Georgian, Ukrainian, Malay, Croatian, Thai, Azerbaijani; kelvin with its letter, a line of values with the state in it, a
+ * A tenth lot: Georgian, Ukrainian, Malay, Croatian, Thai, Azerbaijani; kelvin with its letter, a line of values with the state in it, a
  * list of words for the state, two units in turn on one topic, a job that is over and still reported, a job without trouble.
  */
 final class LotTen {
