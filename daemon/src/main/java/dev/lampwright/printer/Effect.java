@@ -182,7 +182,7 @@ sealed interface Effect {
             return alsoFaultText ? after.withFaultText(state == PrinterState.FAULT ? word : "", atNanos) : after;
         }
 
-        /** A fault that stays on show because of an unknown word is told even if the word was told before. */
+        /** A fault that stays on show because of an unknown word is reported even if the word was reported before. */
         private void tellUnknown(String word, PrinterState before) {
             boolean fault = before == PrinterState.FAULT;
             Set<String> told = fault ? unknownAfterFault : unknownWords;

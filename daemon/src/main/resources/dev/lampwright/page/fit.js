@@ -3,7 +3,7 @@
 import { Contact } from "./contact.js";
 import { make, setText } from "./dom.js";
 import { Entry } from "./entry.js";
-import { asked, draw, said } from "./fit_question.js";
+import { asked, draw, refused, said } from "./fit_question.js";
 import { enter, look, rights, send } from "./fit_server.js";
 import { FIT_WORDS } from "./fit_words.js";
 import { fill, isSaid, learn, reason, say } from "./words.js";
@@ -169,9 +169,9 @@ async function showAllowed() {
   byId("begin").hidden = view.running || !answer?.may_edit;
   byId("edit-form").hidden = true;
   if (status === 200 && !answer.may_edit) {
-    const refused = await send("beat");
-    byId("edit-form").hidden = refused.answer?.code !== "fit_needs_edit_token";
-    complain(byId("start-why"), reason({ values: {}, ...refused.answer }));
+    const beat = await send("beat");
+    byId("edit-form").hidden = beat.answer?.code !== "fit_needs_edit_token";
+    complain(byId("start-why"), reason({ values: {}, ...beat.answer }));
   } else if (view.running) {
     setTimeout(begin, 5 * AGAIN_MS);
   }
@@ -182,8 +182,8 @@ function showTalk() {
   const { talk } = view;
   showStep(talk.step);
   showSaid(byId("said"), talk.said);
-  complain(byId("refused"), talk.refused);
-  byId("value")?.setAttribute("aria-invalid", String(talk.refused !== ""));
+  complain(byId("refused"), talk.refused === undefined ? "" : refused(talk.refused));
+  byId("value")?.setAttribute("aria-invalid", String(talk.refused !== undefined));
   if (!talk.asking) {
     setBusy(true);
     return;

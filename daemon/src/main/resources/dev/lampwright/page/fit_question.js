@@ -18,6 +18,11 @@ export function said({ code, values, text }) {
   return isSaid(`fit.say.${code}`) ? say(`fit.say.${code}`, values) : text;
 }
 
+/** Why an answer was refused, likewise. */
+export function refused({ code, values, text }) {
+  return isSaid(`fit.no.${code}`) ? say(`fit.no.${code}`, values) : text;
+}
+
 /** One of several answers, likewise. */
 function offered({ code, values, text }) {
   return isSaid(`fit.o.${code}`) ? say(`fit.o.${code}`, values) : text;

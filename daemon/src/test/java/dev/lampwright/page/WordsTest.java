@@ -48,6 +48,8 @@ class WordsTest {
             Pattern.compile(".*\\.(js|svg|png|css|html|webmanifest)|(lampwright|bed|nozzle|chamber|job)\\..*");
 
     private static final Pattern ASKED = Pattern.compile("\\.coded\\(\\s*\"(\\w+[a-z])\"");
+    private static final Pattern REFUSED =
+            Pattern.compile("(?:UnusableException|refuse\\(Phrase\\.of)\\(\\s*\"(\\w+)\"");
     private static final Pattern OFFERED = Pattern.compile("\\.named\\(\"(\\w+[a-z])\"");
     private static final Pattern SKIPPED = Pattern.compile("\\.skipped\\(\"(\\w+)\"");
     private static final Pattern NAMED = Pattern.compile("data-(?:say|label)=\"([\\w.]+)\"");
@@ -181,6 +183,7 @@ class WordsTest {
         }
         List<String> wanted = new ArrayList<>();
         found(ASKED, sources).forEach(code -> wanted.addAll(List.of("fit.q." + code, "fit.help." + code)));
+        found(REFUSED, sources).forEach(code -> wanted.add("fit.no." + code));
         found(OFFERED, sources).forEach(code -> wanted.add("fit.o." + code));
         found(SKIPPED, sources).forEach(code -> wanted.add("fit.skip." + code));
         assertTrue(wanted.size() > 80, "the sources have been read");

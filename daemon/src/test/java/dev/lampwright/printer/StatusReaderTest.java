@@ -219,7 +219,7 @@ final class StatusReaderTest {
         assertEquals(2, status.heardAtNanos());
     }
 
-    /** It is told where the word goes, and again if it was told before in another state. */
+    /** The log says where the word goes, and says it again if it said so before in another state. */
     @Test
     void anUnknownWordAfterAFaultIsTold() {
         try (LogLines log = new LogLines()) {

@@ -82,10 +82,10 @@ final class BrightnessStep implements Step {
 
     private static int within(int step, int highest) throws Question.UnusableException {
         if (step < 1) {
-            throw new Question.UnusableException("there is no darker step");
+            throw new Question.UnusableException("no_darker", "there is no darker step");
         }
         if (step > highest) {
-            throw new Question.UnusableException("there is no brighter step that the ceiling allows");
+            throw new Question.UnusableException("no_brighter", "there is no brighter step that the ceiling allows");
         }
         return step;
     }

@@ -180,7 +180,7 @@ final class FittingBench implements PrinterFinder.Told {
         try {
             return Optional.of(question.reading().of(line));
         } catch (Question.UnusableException e) {
-            terminal.refuse(e.getMessage());
+            terminal.refuse(e.why());
             return Optional.empty();
         }
     }

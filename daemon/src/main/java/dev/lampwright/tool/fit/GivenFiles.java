@@ -44,14 +44,18 @@ final class GivenFiles {
     private static String password(String text) throws Question.UnusableException {
         if (text.isEmpty() || text.length() > LONGEST_PASSWORD || text.chars().anyMatch(Character::isISOControl)) {
             throw new Question.UnusableException(
-                    "a password is one line of at most " + LONGEST_PASSWORD + " characters");
+                    "password_form",
+                    "a password is one line of at most " + LONGEST_PASSWORD + " characters",
+                    "most",
+                    LONGEST_PASSWORD);
         }
         return text + "\n";
     }
 
     private static String certificates(String text) throws Question.UnusableException {
         if (!text.contains(BEGINNING)) {
-            throw new Question.UnusableException("certificates begin with " + BEGINNING);
+            throw new Question.UnusableException(
+                    "certificates_form", "certificates begin with " + BEGINNING, "beginning", BEGINNING);
         }
         return text.strip() + "\n";
     }

@@ -152,7 +152,9 @@ public final class HeldFitting implements AutoCloseable {
             return FitReply.of(view(lease));
         }
         if (line.length() > LONGEST_LINE || line.chars().anyMatch(Character::isISOControl)) {
-            now.terminal().refuse("that has a character in it that cannot be shown, or is too long");
+            now.terminal()
+                    .refuse(Phrase.of(
+                            "unshown_or_long", "that has a character in it that cannot be shown, or is too long"));
             return FitReply.of(view(lease));
         }
         if (isFile(form.get()) && !line.isEmpty()) {
@@ -173,8 +175,10 @@ public final class HeldFitting implements AutoCloseable {
             Path written = new GivenFiles(file).write(form.get().kind(), text);
             now.terminal().type(number, written.toString(), false);
             now.awaitNext(NEXT);
-        } catch (Question.UnusableException | IOException e) {
-            now.terminal().refuse(e.getMessage());
+        } catch (Question.UnusableException e) {
+            now.terminal().refuse(e.why());
+        } catch (IOException e) {
+            now.terminal().refuse(Phrase.plain(e.getMessage()));
         }
         return FitReply.of(view(lease));
     }

@@ -119,7 +119,8 @@ final class OrderStep implements Step {
     private static String readOrder(String line) throws Question.UnusableException {
         String order = line.toUpperCase(Locale.ROOT);
         if (!Setup.isOrder(order)) {
-            throw new Question.UnusableException("type each of R, G and B once, and W once if there is white");
+            throw new Question.UnusableException(
+                    "order_letters", "type each of R, G and B once, and W once if there is white");
         }
         return order;
     }

@@ -26,7 +26,7 @@ final class PageTerminal implements Terminal {
     private Optional<Posed> question = Optional.empty();
     private Map<String, Object> step = Map.of();
     private Optional<String> typed = END;
-    private String refused = "";
+    private Optional<Phrase> refused = Optional.empty();
     private boolean asking;
     private boolean trying;
     private boolean ended;
@@ -57,14 +57,14 @@ final class PageTerminal implements Terminal {
         question = Optional.of(posed);
         shown = List.copyOf(pending);
         pending.clear();
-        refused = "";
+        refused = Optional.empty();
         number++;
         change();
     }
 
     @Override
-    public synchronized void refuse(String why) {
-        refused = why;
+    public synchronized void refuse(Phrase why) {
+        refused = Optional.of(why);
         change();
     }
 
@@ -126,7 +126,7 @@ final class PageTerminal implements Terminal {
             return false;
         }
         if (KEYS.contains(line.strip().toLowerCase(Locale.ROOT))) {
-            refuse("that cannot be the answer here; choose another");
+            refuse(Phrase.of("key", "that cannot be the answer here; choose another"));
             return true;
         }
         return take(line, onlyTries);
@@ -142,7 +142,7 @@ final class PageTerminal implements Terminal {
         trying = onlyTries;
         asking = false;
         if (!onlyTries) {
-            refused = "";
+            refused = Optional.empty();
         }
         notifyAll();
         return true;
@@ -200,7 +200,7 @@ final class PageTerminal implements Terminal {
                 (open && !(trying && !pending.isEmpty()) ? shown : pending)
                         .stream().map(PageTerminal::phrase).toList());
         question.filter(posed -> open).ifPresent(posed -> view.put("question", question(posed)));
-        view.put("refused", refused);
+        refused.ifPresent(why -> view.put("refused", phrase(why)));
         return view;
     }
 

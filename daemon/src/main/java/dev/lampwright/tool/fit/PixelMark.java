@@ -67,7 +67,8 @@ final class PixelMark {
         int far = signs ? line.length() : TypedNumbers.readWhole(line.substring(1), 1, pixels);
         int to = sign == '+' ? from + far : from - far;
         if (to < 0 || to >= pixels) {
-            throw new Question.UnusableException("the strip goes from 0 to " + (pixels - 1));
+            throw new Question.UnusableException(
+                    "mark_outside", "the strip goes from 0 to " + (pixels - 1), "last", pixels - 1);
         }
         return to;
     }

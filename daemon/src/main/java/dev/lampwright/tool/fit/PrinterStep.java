@@ -132,7 +132,7 @@ final class PrinterStep implements Step {
 
     private static Optional<String> readName(String line) throws Question.UnusableException {
         if (line.chars().anyMatch(Character::isISOControl)) {
-            throw new Question.UnusableException("that has a character in it that cannot be shown");
+            throw new Question.UnusableException("unshown", "that has a character in it that cannot be shown");
         }
         return line.isEmpty() ? Optional.empty() : Optional.of(line);
     }
@@ -148,9 +148,9 @@ final class PrinterStep implements Step {
                 return Optional.of(file.toString());
             }
         } catch (InvalidPathException e) {
-            throw new Question.UnusableException("that is not a file name");
+            throw new Question.UnusableException("file_name", "that is not a file name");
         }
-        throw new Question.UnusableException("there is no such file, or it may not be read");
+        throw new Question.UnusableException("file_missing", "there is no such file, or it may not be read");
     }
 
     private static String readUrl(String line) throws Question.UnusableException {
@@ -162,9 +162,11 @@ final class PrinterStep implements Step {
                 return url.toString();
             }
         } catch (URISyntaxException e) {
-            throw new Question.UnusableException("that is not an address: type host or host:port, or mqtts://host");
+            throw new Question.UnusableException(
+                    "address", "that is not an address: type host or host:port, or mqtts://host");
         }
         throw new Question.UnusableException(
+                "address_only",
                 "type host or host:port, or mqtts://host for an encrypted connection, and nothing else");
     }
 }

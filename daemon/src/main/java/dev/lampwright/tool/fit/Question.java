@@ -20,8 +20,23 @@ record Question<T>(Posed posed, Reading<T> reading, Consumer<T> trial) {
     static final class UnusableException extends Exception {
         private static final long serialVersionUID = 1L;
 
-        UnusableException(String whatWouldBeRight) {
+        private final transient Phrase why;
+
+        /**
+         * An answer that is not valid.
+         *
+         * @param code what identifies the reason
+         * @param whatWouldBeRight in English
+         * @param values names and values in turn
+         */
+        UnusableException(String code, String whatWouldBeRight, Object... values) {
             super(whatWouldBeRight);
+            why = Phrase.of(code, whatWouldBeRight, values);
+        }
+
+        /** What would be valid. */
+        Phrase why() {
+            return why;
         }
     }
 
@@ -100,7 +115,7 @@ record Question<T>(Posed posed, Reading<T> reading, Consumer<T> trial) {
                 line -> options.stream()
                         .filter(option -> option.isMeantBy(line))
                         .findFirst()
-                        .orElseThrow(() -> new UnusableException("type one of " + keys))
+                        .orElseThrow(() -> new UnusableException("one_of", "type one of " + keys, "keys", keys))
                         .value(),
                 answer -> {});
     }
@@ -117,7 +132,7 @@ record Question<T>(Posed posed, Reading<T> reading, Consumer<T> trial) {
     static Question<Boolean> enter(String words, String help) {
         Question<Boolean> question = new Question<>(words, help, line -> {
             if (!line.isEmpty()) {
-                throw new UnusableException("press Enter to continue");
+                throw new UnusableException("enter", "press Enter to continue");
             }
             return true;
         });
@@ -135,10 +150,11 @@ record Question<T>(Posed posed, Reading<T> reading, Consumer<T> trial) {
     static String readName(String line, Collection<String> taken) throws UnusableException {
         if (!NAME.matcher(line).matches()) {
             throw new UnusableException(
-                    "a name begins with a letter and has letters, digits, _ and -, at most 31 in all");
+                    "name_form", "a name begins with a letter and has letters, digits, _ and -, at most 31 in all");
         }
         if (ALWAYS_THERE.contains(line) || taken.contains(line)) {
-            throw new UnusableException(line + " is already used for something else; choose another name");
+            throw new UnusableException(
+                    "name_taken", line + " is already used for something else; choose another name", "name", line);
         }
         return line;
     }

@@ -226,7 +226,7 @@ final class StateWordsDialogue {
 
     private static List<String> words(String line) throws Question.UnusableException {
         if (line.chars().anyMatch(Character::isISOControl)) {
-            throw new Question.UnusableException("that has a character in it that cannot be shown");
+            throw new Question.UnusableException("unshown", "that has a character in it that cannot be shown");
         }
         return Arrays.stream(line.split(",", -1))
                 .map(String::strip)

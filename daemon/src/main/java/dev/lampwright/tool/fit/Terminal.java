@@ -61,8 +61,8 @@ public interface Terminal {
      *
      * @param why what would be right
      */
-    default void refuse(String why) {
-        print("Sorry: " + why + ", or ? for help.");
+    default void refuse(Phrase why) {
+        print("Sorry: " + why.english() + ", or ? for help.");
     }
 
     /**

@@ -22,11 +22,19 @@ final class TypedNumbers {
         try {
             double number = new BigDecimal(line.replace(',', '.')).doubleValue();
             if (number < least || number > most) {
-                throw new Question.UnusableException(line + " is not possible here: " + wanted);
+                throw new Question.UnusableException(
+                        "number_outside",
+                        line + " is not possible here: " + wanted,
+                        "typed",
+                        line,
+                        "least",
+                        least,
+                        "most",
+                        most);
             }
             return number;
         } catch (NumberFormatException e) {
-            throw new Question.UnusableException(wanted);
+            throw new Question.UnusableException("number", wanted, "least", least, "most", most);
         }
     }
 
@@ -39,7 +47,8 @@ final class TypedNumbers {
     static int readWhole(String line, int least, int most) throws Question.UnusableException {
         double number = read(line, least, most);
         if (number != Math.rint(number)) {
-            throw new Question.UnusableException("type a whole number from " + least + " to " + most);
+            throw new Question.UnusableException(
+                    "number_whole", "type a whole number from " + least + " to " + most, "least", least, "most", most);
         }
         return (int) number;
     }

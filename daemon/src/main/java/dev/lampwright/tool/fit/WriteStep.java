@@ -90,12 +90,12 @@ final class WriteStep implements Step {
 
     private static Path readPath(String line, Path there) throws Question.UnusableException {
         if (line.isEmpty()) {
-            throw new Question.UnusableException("type overwrite, or another name");
+            throw new Question.UnusableException("overwrite_or", "type overwrite, or another name");
         }
         try {
             return there.resolveSibling(line);
         } catch (InvalidPathException e) {
-            throw new Question.UnusableException("that is not the name of a file");
+            throw new Question.UnusableException("file_name", "that is not the name of a file");
         }
     }
 }

@@ -239,7 +239,8 @@ class FitPageIT {
             second.open("http://127.0.0.1:" + port + "/fit.html");
             Await.until(
                     "it is in use",
-                    () -> second.text("start-why").equals("Someone else is fitting the lights. Wait until they have stopped."));
+                    () -> second.text("start-why")
+                            .equals("Someone else is fitting the lights. Wait until they have stopped."));
             assertFalse(second.byId("begin").isDisplayed());
             browser.open("about:blank");
             Await.until("darkness, once the lease has lapsed", HeldFitting.LEASE.multipliedBy(3), eyes::dark);

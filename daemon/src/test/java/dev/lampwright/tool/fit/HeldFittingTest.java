@@ -218,7 +218,7 @@ class HeldFittingTest {
                 "files are not named here; send what should be in the file",
                 named.path("why").asText());
         JsonNode broken = send("give", Map.of("number", number, "line", "two\nlines"));
-        assertTrue(broken.path("talk").path("refused").asText().startsWith("a password is one line"));
+        assertTrue(broken.path("talk").at("/refused/text").asText().startsWith("a password is one line"));
         JsonNode key = send("answer", Map.of("number", number, "line", ""));
         assertTrue(key.path("talk").path("number").asLong() > number, "an empty line means none");
         JsonNode late = send("answer", Map.of("number", number, "line", ""));
@@ -241,7 +241,7 @@ class HeldFittingTest {
         assertTrue(boards.pixels().get(17).lit());
         assertEquals(kept, Files.readString(folder.resolve("alder.toml.fit")));
         JsonNode wrong = send("try", Map.of("number", number, "line", "99"));
-        assertFalse(wrong.path("talk").path("refused").asText().isEmpty());
+        assertFalse(wrong.path("talk").at("/refused/text").asText().isEmpty());
         assertTrue(boards.pixels().get(17).lit());
     }
 }

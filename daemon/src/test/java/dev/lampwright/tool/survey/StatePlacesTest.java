@@ -73,7 +73,7 @@ class StatePlacesTest {
         assertEquals(Optional.empty(), states.get("yby"));
     }
 
-    /** The first word of a fault is not enough if a word that is no fault begins with it as well. */
+    /** The first word of a fault is not enough if a word that is not a fault begins with it as well. */
     @Test
     void aFaultIsNotToldByAWordThatOthersBeginWith() {
         assertEquals(
