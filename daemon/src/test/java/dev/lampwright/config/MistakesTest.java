@@ -390,7 +390,7 @@ class MistakesTest {
     @Test
     void units() {
         assertEquals(
-                "t.toml:7: printer.readings.job.progress.unit: is \"°C\"; give one of \"share\", \"percent\"",
+                "t.toml:7: printer.readings.job.progress.unit: is \"°C\"; give one of \"share\", \"percent\", \"permille\"",
                 added("printer.readings.job.progress = { topic = \"t\", unit = \"°C\" }"));
         assertStarts(
                 "t.toml:7: printer.readings.job.left_s.unit: is \"minutes\"; give one of \"ms\", \"s\", \"min\", \"h\", \"ISO 8601\", ",
