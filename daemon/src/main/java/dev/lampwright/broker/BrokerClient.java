@@ -296,11 +296,12 @@ public final class BrokerClient implements Connection {
         if (isClosing()) {
             return;
         }
-        messages.increment();
         try {
             sink.heard(topic, payload, retained);
         } catch (RuntimeException e) {
             LOG.error("{}: a message on {} could not be processed", where, Printable.beginning(topic, 100), e);
+        } finally {
+            messages.increment();
         }
     }
 

@@ -25,7 +25,8 @@ public final class FreePort {
     }
 
     /**
-     * Whether something listens.
+     * Whether something listens. A socket that the system gives this very port is connected to itself (RFC 9293, section 3.5, simultaneous
+     * open), which does not count.
      *
      * @param port the number of the port
      * @return true if a connection was accepted
@@ -33,7 +34,7 @@ public final class FreePort {
     public static boolean isListening(int port) {
         try (Socket socket = new Socket()) {
             socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), 1000);
-            return true;
+            return socket.getLocalPort() != port;
         } catch (IOException e) {
             return false;
         }
