@@ -26,7 +26,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -35,7 +34,6 @@ import org.junit.jupiter.api.io.TempDir;
  * Everything on the page of motions can be made in the look editor: each is composed from nothing by the page's own controls in a real
  * browser, and saved by the real jar. What is in the file then means the same as the lines of the page, and makes the same light.
  */
-@Tag("alone")
 @Timeout(600)
 class LookMotionsIT {
     private static final int RATE = 10;

@@ -10,13 +10,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The look editor with the token for saving, and while the daemon is gone. In a real browser, with the real jar. */
-@Tag("alone")
 @Timeout(180)
 class LookReachIT {
     private static final String TOKEN = "only-for-those-who-make-looks";

@@ -11,13 +11,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A recording of a printer, replayed in the preview of the look editor: in a real browser, by the real jar. */
-@Tag("alone")
 @Timeout(120)
 class LookReplayIT {
     private static final Path JOB = Path.of("doc/motions/job.jsonl");

@@ -13,13 +13,11 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.util.List;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 
 /** Takes the README's pictures of the live page, of the demo half through its job: {@code mvn verify -Dit.test=PagePicturesIT -Dpictures=pictures}. */
-@Tag("alone")
 @EnabledIfSystemProperty(named = "pictures", matches = ".+")
 @Timeout(300)
 class PagePicturesIT {

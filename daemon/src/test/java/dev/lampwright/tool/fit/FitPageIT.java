@@ -31,13 +31,11 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The fitting in a real browser, with the real jar, a controller behind a serial device node, and a real broker. */
-@Tag("alone")
 @Timeout(400)
 class FitPageIT {
     private static final Mosquitto.Account ACCOUNT = new Mosquitto.Account("alder-lights", "workshop under the stairs");
