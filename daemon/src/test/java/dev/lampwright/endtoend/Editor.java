@@ -96,7 +96,7 @@ final class Editor {
     }
 
     void awaitDraft() {
-        await("the draft is kept", () -> browser.text("keep-draft").startsWith("Draft, kept since "));
+        await("the draft is kept", () -> browser.text("keep-draft").startsWith("Draft of "));
     }
 
     void awaitNoDraft() {

@@ -227,7 +227,7 @@ class LookKeepingIT {
         browser.run("document.getElementById('wanted-name').value = 'loft-lamp'");
         editor.press("#question-answers .main");
         editor.awaitName("loft-lamp");
-        editor.awaitAnswer("The look is called loft-lamp now.");
+        editor.awaitAnswer("The look is now called loft-lamp.");
         assertTrue(file().contains("[looks.loft-lamp]") && !file().contains("cellar-lamp"), file());
         editor.await(
                 "the list has the new name",

@@ -45,7 +45,7 @@ class LookReachIT {
                 "the current",
                 () -> editor.texts("#meter-current .value").get(0).endsWith(" mA"));
         editor.press("#save");
-        editor.awaitAnswer("Looks can be saved on the computer that Lampwright runs on, or with the token");
+        editor.awaitAnswer("Looks can be saved on the computer that runs Lampwright, or with the token");
         for (String id : List.of("save-as", "rename", "remove", "versions-part", "cue-form")) {
             assertEquals(true, bench.browser().run("return document.getElementById(arguments[0]).hidden", id), id);
         }

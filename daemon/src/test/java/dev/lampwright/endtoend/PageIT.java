@@ -541,7 +541,7 @@ class PageIT {
                                 "Impression",
                                 "42\u00a0%",
                                 "Luminosité modifiée.",
-                                "Pas fait\u00a0: il n’y a aucun défaut à acquitter."),
+                                "Non effectué\u00a0: il n’y a aucun défaut à acquitter."),
                 "zh-CN", List.of("zh-Hans", "打印中", "42%", "亮度已更改。", "未执行：没有需要确认的故障。"),
                 "sv",
                         List.of(
