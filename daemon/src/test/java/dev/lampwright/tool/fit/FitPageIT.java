@@ -31,6 +31,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -129,6 +130,7 @@ class FitPageIT {
 
     /** With every step that asks something, and everything that the page can draw. */
     @Test
+    @Tag("long")
     void everybodyCanUseEachKindOfQuestionOnAPhone() throws IOException {
         StripModel strip = new StripModel("GRB", 12, List.of(11.0, 12.0, 16.0), 0.7);
         RecordedEyes eyes = new RecordedEyes(pty.recording(), strip);
@@ -206,6 +208,7 @@ class FitPageIT {
 
     /** Answers are kept whether somebody stops or just goes away; only one at a time holds the fitting. */
     @Test
+    @Tag("long")
     void itIsStoppedAndResumedAndGoesDarkWhenItsHolderIsAway() throws IOException {
         StripModel strip = new StripModel("RBG", 23, List.of(11.0, 12.0, 9.0), 0.7);
         RecordedEyes eyes = new RecordedEyes(pty.recording(), strip);
