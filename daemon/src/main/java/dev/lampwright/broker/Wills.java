@@ -43,7 +43,7 @@ final class Wills implements AutoCloseable {
         this.turnstile = turnstile;
     }
 
-    /** Learns what becomes of a will. */
+    /** Learns what becomes of a will, call by call in the order in which it happens. It must not wait. */
     interface Watcher {
         /** The broker keeps it from now on. */
         void held();
@@ -164,7 +164,7 @@ final class Wills implements AutoCloseable {
         private long dueNanos = System.nanoTime();
         private long turnBefore;
         private BrokerException untold;
-        private volatile boolean isDoubted;
+        private boolean isDoubted;
 
         private Held(Will will, Watcher watcher) {
             this.will = will;
@@ -214,14 +214,14 @@ final class Wills implements AutoCloseable {
                     made.end();
                     return;
                 }
+                backoff.reset();
+                untold = null;
+                isDoubted = false;
+                state = new BrokerState(BrokerState.Phase.CONNECTED, "");
                 connection = made;
+                watcher.held();
             }
-            backoff.reset();
-            untold = null;
-            isDoubted = false;
-            state = new BrokerState(BrokerState.Phase.CONNECTED, "");
             trouble.ends(BrokerClient.where(broker) + ": connected");
-            watcher.held();
         }
 
         private void missed(BrokerException failure) {
@@ -250,22 +250,22 @@ final class Wills implements AutoCloseable {
             if (now != null) {
                 try {
                     now.awaitAnswer(most);
-                    trust();
+                    trust(now);
                 } catch (IOException e) {
                     lost(now, e);
                 }
             }
         }
 
-        private void doubt() {
+        private synchronized void doubt() {
             if (connection != null) {
                 isDoubted = true;
                 watcher.lost();
             }
         }
 
-        private void trust() {
-            if (isDoubted) {
+        private synchronized void trust(WillConnection answered) {
+            if (connection == answered && isDoubted) {
                 isDoubted = false;
                 watcher.held();
             }
@@ -276,11 +276,11 @@ final class Wills implements AutoCloseable {
                 if (isReleased || connection != lost) {
                     return;
                 }
+                missed(BrokerWords.failure(failure));
+                watcher.lost();
                 connection = null;
             }
             lost.abort();
-            missed(BrokerWords.failure(failure));
-            watcher.lost();
             connectSoon();
         }
 
