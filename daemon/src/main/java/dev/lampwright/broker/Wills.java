@@ -239,7 +239,7 @@ final class Wills implements AutoCloseable {
             try {
                 now.ping();
                 return true;
-            } catch (IOException e) {
+            } catch (IOException | RuntimeException e) {
                 lost(now, e);
                 return false;
             }
@@ -251,7 +251,7 @@ final class Wills implements AutoCloseable {
                 try {
                     now.awaitAnswer(most);
                     trust(now);
-                } catch (IOException e) {
+                } catch (IOException | RuntimeException e) {
                     lost(now, e);
                 }
             }
@@ -271,7 +271,7 @@ final class Wills implements AutoCloseable {
             }
         }
 
-        private void lost(WillConnection lost, IOException failure) {
+        private void lost(WillConnection lost, Exception failure) {
             synchronized (this) {
                 if (isReleased || connection != lost) {
                     return;
