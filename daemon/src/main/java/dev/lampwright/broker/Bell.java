@@ -8,9 +8,11 @@ import java.util.concurrent.TimeUnit;
 final class Bell {
     private final Semaphore rung = new Semaphore(0);
 
-    /** Ends the waiting of {@link #await}, or of the next call if nobody is waiting. */
+    /** Ends the current {@link #await}, or the next one if nobody is waiting. Rings that nobody hears do not add up. */
     void ring() {
-        rung.release();
+        if (rung.availablePermits() == 0) {
+            rung.release();
+        }
     }
 
     /**
