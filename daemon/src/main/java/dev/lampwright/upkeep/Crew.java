@@ -146,8 +146,20 @@ public final class Crew implements Hands, AutoCloseable {
 
         private void run(long plan) {
             if (begin(plan)) {
-                RigName.during(rig, () -> end(step.getAsLong()));
+                RigName.during(rig, this::doStep);
             }
+        }
+
+        /** A step that fails is the last one, and its failure is reported, as with a thread of its own. */
+        private void doStep() {
+            long pause = DONE;
+            try {
+                pause = step.getAsLong();
+            } catch (RuntimeException | Error e) {
+                Thread thread = Thread.currentThread();
+                thread.getUncaughtExceptionHandler().uncaughtException(thread, e);
+            }
+            end(pause);
         }
 
         /** False if another step has been planned instead, because this one could not be called off any more. */

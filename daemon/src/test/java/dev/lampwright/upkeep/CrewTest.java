@@ -136,6 +136,19 @@ final class CrewTest {
         assertFalse(job.isCurrent());
     }
 
+    @Test
+    void aJobWhoseStepFailsIsOver() {
+        Hands.Job job = crew.take(
+                "job",
+                () -> {
+                    throw new IllegalStateException("a step that fails");
+                },
+                () -> {});
+        job.start();
+        Await.until("its end", () -> !job.isAlive());
+        assertFalse(job.isCurrent());
+    }
+
     private static void await(CountDownLatch latch) {
         try {
             latch.await();
