@@ -27,8 +27,9 @@ class ReporterTest {
     private final List<Long> told = new ArrayList<>();
     private PrinterState state = PrinterState.IDLE;
     private long nanos;
+    private int wholeReports;
     private final Reporter reporter = new Reporter(
-            desk(), this::report, this::report, report -> told.add(nanos / STEP), () -> nanos, Hands.ofItsOwn());
+            desk(), this::report, this::wholeReport, report -> told.add(nanos / STEP), () -> nanos, Hands.ofItsOwn());
 
     private static Desk desk() {
         return new Desk(
@@ -53,6 +54,11 @@ class ReporterTest {
                 AskedFor.NOTHING);
     }
 
+    private Report wholeReport() {
+        wholeReports++;
+        return report();
+    }
+
     private void lookUntil(int step) {
         for (; nanos < step * STEP; nanos += STEP) {
             reporter.look();
@@ -67,5 +73,6 @@ class ReporterTest {
         state = PrinterState.PRINTING;
         lookUntil(101);
         assertEquals(List.of(50L, 60L, 85L), told);
+        assertEquals(6, wholeReports, "only what is published is put together completely");
     }
 }
