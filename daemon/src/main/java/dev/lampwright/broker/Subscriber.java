@@ -26,7 +26,7 @@ import org.slf4j.LoggerFactory;
  * meant for others, or are older than what was heard.
  */
 final class Subscriber {
-    private static final Logger LOG = LoggerFactory.getLogger(Member.class);
+    private static final Logger LOG = LoggerFactory.getLogger(Subscriber.class);
     private static final Duration LONGEST_END = Duration.ofMillis(300);
     private static final int MOST_AT_ONCE = 16;
     private static final Duration LONGEST_MOVE = Duration.ofSeconds(5);
