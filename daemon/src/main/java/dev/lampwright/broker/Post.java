@@ -4,7 +4,7 @@ import java.util.Optional;
 
 /** What a connection publishes. */
 interface Post {
-    /** Queues everything that the broker is to keep again, as needed for a new connection. */
+    /** Queues the newest retained messages again, which a new connection needs. */
     void again();
 
     /**

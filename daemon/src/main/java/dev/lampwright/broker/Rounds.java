@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The outboxes of many who share a connection. Each in turn has one message taken out, so whoever publishes much holds up nobody. Safe for many
- * threads.
+ * The outboxes of all who publish over one connection. One message is taken from each in turn, so one that publishes a lot does not delay the
+ * others. Safe for many threads.
  */
 final class Rounds implements Post {
     private final List<Outbox> outboxes = new ArrayList<>();
@@ -14,9 +14,9 @@ final class Rounds implements Post {
     private int next;
 
     /**
-     * Publishes what is in an outbox from now on, beginning with everything that the broker is to keep.
+     * Publishes what is in an outbox from now on, beginning with its retained messages.
      *
-     * @param outbox whose messages; whoever puts some into it rings the bell
+     * @param outbox the outbox; after a message is put into it, the bell here must be rung
      */
     void add(Outbox outbox) {
         outbox.again();

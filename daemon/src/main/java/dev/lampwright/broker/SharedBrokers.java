@@ -26,7 +26,7 @@ public final class SharedBrokers implements Brokers {
         OWN
     }
 
-    /** Whoever has the same place shares a connection. */
+    /** All with the same place share a connection. */
     record Place(Broker broker, Purpose purpose) {
         /** Who publishes too much there. */
         String floods() {
@@ -52,7 +52,7 @@ public final class SharedBrokers implements Brokers {
         this.floods = floods;
     }
 
-    /** Tells for one listener whether too much comes. */
+    /** Finds out for one listener whether too much comes. */
     Flood flood() {
         return floods.get();
     }
@@ -62,7 +62,7 @@ public final class SharedBrokers implements Brokers {
         return new Member(this, broker, wanted, will, hands);
     }
 
-    /** Gives a connection to publish over, which is begun if need be and stays until {@link #silence}. */
+    /** Returns the connection to publish over, which is started if necessary and stays until {@link #silence}. */
     synchronized SharedConnection speak(Broker broker, Outbox outbox) {
         SharedConnection connection = at(new Place(broker, Purpose.OWN));
         connection.speaks(outbox);
@@ -74,7 +74,7 @@ public final class SharedBrokers implements Brokers {
         endIfUnused(new Place(broker, Purpose.OWN), connection, () -> connection.silence(outbox));
     }
 
-    /** Adds a listener to the connection at its place, which is begun if need be. */
+    /** Adds a listener to the connection at its place, which is started if necessary. */
     synchronized void join(Place place, Subscriber listener) {
         SharedConnection connection = at(place);
         listener.joins(connection);

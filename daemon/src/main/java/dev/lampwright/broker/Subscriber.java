@@ -19,8 +19,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * One of those who share a connection. What it hears there waits in its inbox and is read as {@code messages}, so that one who is slow, stuck or
- * fails holds up nobody else.
+ * One of those who share a connection. What it hears there waits in its inbox and is read as {@code messages}, so that one that is slow, stuck or
+ * failing does not delay the others.
  *
  * <p>What the broker has kept is passed on only if nothing has come on the same topic since this joined or the connection was made: later ones are
  * meant for others, or are older than what was heard.
@@ -130,11 +130,11 @@ final class Subscriber {
     }
 
     /**
-     * Takes a message that it wants. It never waits.
+     * Takes a message that one of its filters matches. Never waits.
      *
      * @param message the message
-     * @param isOnly whether nobody else wants it
-     * @param from what it came over
+     * @param isOnly whether no other listener gets it
+     * @param from the connection that it came over
      */
     void put(HeardMessage message, boolean isOnly, SharedConnection from) {
         if (!hearsOver(from) || leftToOthers.test(message.topic()) || isMeantForOthers(message)) {
@@ -155,8 +155,9 @@ final class Subscriber {
     }
 
     /**
-     * Has a flood that only this one wants come over a connection of its own from now on. A broker keeps a queue for each connection, and once
-     * that is full it drops what comes, whosever it is. It hears over the old connection until it goes over, so nothing is heard twice or out of order.
+     * Moves to a connection of its own, because of a flood that only this listener gets. A broker keeps a queue for each connection, and once
+     * that is full it drops messages, no matter whom they are for. The old connection is used until the move, so nothing is heard twice or out of
+     * order.
      */
     private void moveApart() {
         RigName.during(rig, () -> {
@@ -239,7 +240,7 @@ final class Subscriber {
         }
     }
 
-    /** Whether it hears what it wants, and if not, why. */
+    /** Whether it is connected and subscribed, and if not, why. */
     BrokerState state() {
         BrokerState common =
                 shared.map(SharedConnection::state).orElse(new BrokerState(BrokerState.Phase.CONNECTING, ""));

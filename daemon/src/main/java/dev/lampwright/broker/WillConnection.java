@@ -46,7 +46,7 @@ final class WillConnection {
     }
 
     /**
-     * Logs in, and has the broker keep a will.
+     * Logs in with a will.
      *
      * @param network the network connection, not started
      * @param login our credentials

@@ -12,10 +12,10 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Has a broker keep the last wills of many rigs. A connection has one last will only (MQTT 3.1.1, section 3.1.2.5), and the broker is to report the loss of each
- * rig on its own topic, so each has a {@link WillConnection}. One thread, {@code wills}, keeps all of them alive. Another, {@code wills connect}, makes
- * those that are missing, one after the other, and ends when none is: a broker or a name server that does not answer must not keep the first
- * from its pings. For any threads.
+ * Leaves the last wills of many rigs at a broker. A connection can have only one last will (MQTT 3.1.1, section 3.1.2.5), and the broker must report the
+ * loss of each rig on that rig's own topic, so each has a {@link WillConnection}. One thread, {@code wills}, keeps all of them alive. Another,
+ * {@code wills connect}, makes the missing ones, one after the other, and ends when all are there: a broker or a name server that does not answer
+ * must not keep the first thread from its pings. For any threads.
  */
 final class Wills implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Wills.class);
@@ -53,11 +53,11 @@ final class Wills implements AutoCloseable {
     }
 
     /**
-     * Has a will kept from soon on, for the rig that this thread works for.
+     * Begins to leave a will at the broker, for the rig that this thread works for.
      *
      * @param will the will
      * @param watcher learns what becomes of it
-     * @return to end that with
+     * @return the will, until it is released
      */
     synchronized Held hold(Will will, Watcher watcher) {
         Held held = new Held(will, watcher);
@@ -150,7 +150,7 @@ final class Wills implements AutoCloseable {
         List.copyOf(all).forEach(held -> held.release(false));
     }
 
-    /** A will that the broker is to keep. */
+    /** The will of one rig. */
     final class Held {
         private final Will will;
         private final Watcher watcher;
@@ -180,7 +180,7 @@ final class Wills implements AutoCloseable {
             return connection == null && !isReleased;
         }
 
-        /** Connects if it is time, and returns how long it is until then otherwise, in ns. */
+        /** Connects if it is due; otherwise returns how long it is until then, in ns. */
         private long connectIfDue() throws InterruptedException {
             long left = dueNanos - System.nanoTime();
             if (left > 0) {
@@ -285,9 +285,9 @@ final class Wills implements AutoCloseable {
         }
 
         /**
-         * Has it kept no longer.
+         * Ends its connection.
          *
-         * @param isSaid whether the broker is to forget it; otherwise it publishes it
+         * @param isSaid whether the rig's goodbye has been published. The broker then forgets the will, and otherwise publishes it
          */
         void release(boolean isSaid) {
             WillConnection last;

@@ -8,8 +8,8 @@ import java.util.WeakHashMap;
 
 /**
  * Colours from 0 to 1, flowing one into the next or in steps. Everything is calculated in advance, so that lookups are cheap and allocate
- * nothing. A value: immutable, and equal to another with the same stops and the same interpolation. What is equal is calculated and kept only
- * once, because many rigs show the same looks.
+ * nothing. A value: immutable, and equal to another with the same stops and the same interpolation. Equal ones from {@link #flowing} and {@link
+ * #stepped} are calculated and kept only once, because many rigs show the same looks.
  */
 public final class Gradient {
     /** From one stop to the next: fine enough that a straight line between two entries is off by less than a quarter of a level of 255. */

@@ -92,7 +92,7 @@ final class Screen {
         return depth == ColourDepth.PLAIN ? plain(report) : live(report);
     }
 
-    /** The drawing comes last: a screen reader would spell it, so that a listener can stop before it. */
+    /** The drawing comes last: a screen reader spells it out, and a listener can stop before it. */
     private String plain(FrameReport report) {
         return String.format(
                 Locale.ROOT,

@@ -370,7 +370,7 @@ public final class Daemon implements AutoCloseable {
         }
     }
 
-    /** Takes the controller back, as the configuration says by now. */
+    /** Takes the controller back, as the current configuration describes it. */
     public synchronized void resumeController() {
         if (!released || ended) {
             return;

@@ -18,7 +18,7 @@ public final class OtherClock {
     /**
      * Starts with printers that have not been heard.
      *
-     * @param light whose printers
+     * @param light the light whose printers it follows
      */
     public OtherClock(LightSpec light) {
         printers = FollowedPrinters.of(light);
@@ -41,7 +41,7 @@ public final class OtherClock {
     }
 
     /**
-     * What a chain is to be given for its next frame. Keeps its signals at what they are by the printers' clock.
+     * What a chain gets for its next frame. Also sets the chain's signals to their values by the printers' clock.
      *
      * @param chain a chain of the same light
      * @param nanos the time by the printers' clock

@@ -48,13 +48,13 @@ public final class Trial {
         NOTHING("nothing is being tried"),
         /** There is a fault. */
         FAULT("there is a fault"),
-        /** It has lasted as long as it was to. */
+        /** It has lasted for its full time. */
         TIME("its time is up"),
-        /** Whoever tried it has not said for a while that they still do. */
+        /** The person who tried it has not been heard from for a while. */
         LEFT("whoever tried it has left"),
-        /** Whoever tried it has ended it. */
+        /** The person who tried it has ended it. */
         ENDED("it was ended"),
-        /** The lights may be others now. */
+        /** The lights may have changed. */
         CHANGED("the configuration has changed");
 
         private final String words;

@@ -103,7 +103,7 @@ public final class Speakers {
         return CALLED.contains(field.toLowerCase(Locale.ROOT));
     }
 
-    /** A number may be a name as well; whether it is one, what comes with it shows. */
+    /** A number may be a name as well; the numbers that come with it show whether it is. */
     private static boolean isName(JsonNode value) {
         return value.isIntegralNumber()
                 || (value.isTextual()

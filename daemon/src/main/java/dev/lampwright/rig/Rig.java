@@ -80,7 +80,7 @@ public final class Rig {
     }
 
     /**
-     * Whether it has stalled: it should make frames, but does not, or whoever looks after it hangs.
+     * Whether it has stalled: it should make frames, but does not, or the work that looks after it hangs.
      *
      * @return true from ten seconds after the last frame until the first new one
      */

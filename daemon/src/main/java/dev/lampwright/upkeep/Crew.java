@@ -12,7 +12,7 @@ import java.util.function.LongSupplier;
 /**
  * A few threads, {@code crew}, that do the repeated work of many rigs. Each step takes them a fraction of a millisecond, so a thread for each job would
  * only take memory. A step that is stuck keeps its thread for itself: if work that is due waits, and for {@link #STUCK_MILLIS} no step has ended, the
- * thread {@code crew watch} adds one. So whatever is stuck holds up everything else for that long, once. Threads that are no longer needed end.
+ * thread {@code crew watch} adds one. So a stuck step delays all others for that long, once. Threads that are no longer needed end.
  * For any threads.
  */
 public final class Crew implements Hands, AutoCloseable {
@@ -33,7 +33,7 @@ public final class Crew implements Hands, AutoCloseable {
     private long stuckMillis;
     private long calmLooks;
 
-    /** Creates a crew; its threads begin with its first work. */
+    /** Creates a crew. Only the thread that watches starts at once, the others with their first work. */
     public Crew() {
         threads.setRemoveOnCancelPolicy(true);
         threads.setExecuteExistingDelayedTasksAfterShutdownPolicy(false);
@@ -45,7 +45,7 @@ public final class Crew implements Hands, AutoCloseable {
         watch.start();
     }
 
-    /** Whoever hands in work first has the thread made; it must inherit nothing from them. */
+    /** Called on a thread that hands in work, from which the new thread must inherit nothing. */
     private Thread thread(Runnable work) {
         Thread[] made = new Thread[1];
         RigName.during("", () -> made[0] = new Thread(group, work, "crew " + count.incrementAndGet()));

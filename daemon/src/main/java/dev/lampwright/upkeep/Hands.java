@@ -12,10 +12,10 @@ public interface Hands {
 
     /** A piece of repeated work, one step of which runs at a time. */
     interface Job {
-        /** Has the first step done at once. Call it once. */
+        /** Starts with the first step at once. Call it once. */
         void start();
 
-        /** Has the next step done at once; if one is under way, again after it. */
+        /** Brings the next step forward to now, or if a step is running, to its end. */
         void hurry();
 
         /** Whether it has been started and is not done. */

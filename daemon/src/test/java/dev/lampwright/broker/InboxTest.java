@@ -72,7 +72,7 @@ final class InboxTest {
     }
 
     @Test
-    void newsAreToldAndOnceItIsShutThereAreNone() {
+    void newsIsPassedOnUntilItIsShut() {
         AtomicInteger told = new AtomicInteger();
         Inbox read = new Inbox(told::incrementAndGet);
         assertTrue(read.poll().isEmpty());

@@ -26,8 +26,8 @@ import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.rig.RigFigures 60 1 64</pre>
  *
- * <p>Options of {@code java} may follow, such as {@code -XX:TieredStopAtLevel=4} for both compilers; they come last. Half of the seconds, and ten at
- * least, go by before anything is measured; {@value #WARM_UP}90 makes that 90. {@value #PTYS} gives each
+ * <p>Options of {@code java} may follow, such as {@code -XX:TieredStopAtLevel=4} for both compilers; they come last. Half of the seconds, but at least
+ * ten, go by before anything is measured; {@value #WARM_UP}90 makes that 90. {@value #PTYS} gives each
  * rig 60 pixels and a controller of this process behind a real pseudo-terminal, which socat makes, instead:
  *
  * <pre>java -cp target/test-classes:target/lampwright.jar dev.lampwright.rig.RigFigures --ptys 60 1 8</pre>

@@ -89,7 +89,7 @@ final class StateSearch {
 
     /**
      * If a fault is reported separately, a word during which the job stood still is a fault if it comes together with it, and a pause if it
-     * hardly ever does, or for long without it. The fault that is reported separately counts before the word.
+     * hardly ever does, or also lasts long without it. The fault that is reported separately takes precedence over the word.
      */
     private void sortStandstills(FoundCondition fault, Trail faults) {
         boolean heard = faults.said().texts().stream().anyMatch(fault::isMetBy);

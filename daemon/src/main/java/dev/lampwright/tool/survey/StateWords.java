@@ -111,7 +111,10 @@ final class StateWords {
         return false;
     }
 
-    /** What follows the first word of a fault may differ next time, unless words that are not faults begin with it as well. */
+    /**
+     * What follows the first word of a fault may differ next time, unless that word alone means something else, or is unknown and other words begin
+     * with it as well.
+     */
     private static String pattern(String word, PrinterState state, List<String> all) {
         String whole = word.strip();
         int space = whole.indexOf(' ');
