@@ -209,6 +209,8 @@ class RigIsolationIT {
                 List.of("frames birch", "link birch"),
                 names.stream().filter(name -> name.endsWith(" birch")).sorted().toList(),
                 names::toString);
+        assertEquals(2, names.stream().filter("printer"::equals).count(), names::toString);
+        assertEquals(1, names.stream().filter("wills"::equals).count(), names::toString);
     }
 
     @Test
