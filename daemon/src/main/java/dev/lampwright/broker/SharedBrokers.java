@@ -100,12 +100,9 @@ public final class SharedBrokers implements Brokers {
         Optional<Gate> gate = place.purpose() == Purpose.OWN && rig.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Beside(place.broker()));
-        SharedConnection[] begun = new SharedConnection[1];
-        RigName.during(rig, () -> {
-            begun[0] = new SharedConnection(place.broker(), patience, gate);
-            begun[0].start();
-        });
-        return begun[0];
+        SharedConnection begun = RigName.make(rig, () -> new SharedConnection(place.broker(), patience, gate));
+        begun.start();
+        return begun;
     }
 
     private synchronized Optional<SharedConnection> main(Broker broker) {

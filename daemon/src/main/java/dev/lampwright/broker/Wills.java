@@ -86,11 +86,10 @@ final class Wills implements AutoCloseable {
     }
 
     private static Thread begin(String name, Runnable work) {
-        Thread[] begun = new Thread[1];
-        RigName.during("", () -> begun[0] = new Thread(work, name));
-        begun[0].setDaemon(true);
-        begun[0].start();
-        return begun[0];
+        Thread begun = RigName.make("", () -> new Thread(work, name));
+        begun.setDaemon(true);
+        begun.start();
+        return begun;
     }
 
     private void connect() {

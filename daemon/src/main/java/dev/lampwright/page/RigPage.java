@@ -49,9 +49,7 @@ final class RigPage implements AutoCloseable {
         this.door = door;
         this.fitter = fitter;
         troubles = TroubleLog.listening(name);
-        Publisher[] made = new Publisher[1];
-        RigName.during(name, () -> made[0] = new Publisher(daemon, viewers, troubles));
-        publisher = made[0];
+        publisher = RigName.make(name, () -> new Publisher(daemon, viewers, troubles));
         handler = new PageHandler(
                 door,
                 PageHandler.Elsewhere.NOWHERE,

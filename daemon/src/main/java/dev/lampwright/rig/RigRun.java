@@ -47,9 +47,7 @@ final class RigRun {
         this.name = name;
         this.maker = maker;
         wanted = new AtomicReference<>(first);
-        Worker[] made = new Worker[1];
-        RigName.during(name, () -> made[0] = new Worker(hands, "rig", LOOK_EVERY, this::tend, () -> {}));
-        worker = made[0];
+        worker = RigName.make(name, () -> new Worker(hands, "rig", LOOK_EVERY, this::tend, () -> {}));
     }
 
     /** Starts, and returns at once. */

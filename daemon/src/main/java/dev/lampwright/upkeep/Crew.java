@@ -38,19 +38,16 @@ public final class Crew implements Hands, AutoCloseable {
         threads.setRemoveOnCancelPolicy(true);
         threads.setExecuteExistingDelayedTasksAfterShutdownPolicy(false);
         threads.setRejectedExecutionHandler(new ThreadPoolExecutor.DiscardPolicy());
-        Thread[] made = new Thread[1];
-        RigName.during("", () -> made[0] = new Thread(group, this::watch, "crew watch"));
-        watch = made[0];
+        watch = RigName.make("", () -> new Thread(group, this::watch, "crew watch"));
         watch.setDaemon(true);
         watch.start();
     }
 
     /** Called on a thread that hands in work, from which the new thread must inherit nothing. */
     private Thread thread(Runnable work) {
-        Thread[] made = new Thread[1];
-        RigName.during("", () -> made[0] = new Thread(group, work, "crew " + count.incrementAndGet()));
-        made[0].setDaemon(true);
-        return made[0];
+        Thread made = RigName.make("", () -> new Thread(group, work, "crew " + count.incrementAndGet()));
+        made.setDaemon(true);
+        return made;
     }
 
     private void watch() {

@@ -1,5 +1,7 @@
 package dev.lampwright.upkeep;
 
+import java.util.function.Supplier;
+
 /**
  * Which rig a thread works for, if one process serves several. A new thread inherits the rig of the thread that creates it. The log puts
  * the name in front of each line.
@@ -26,10 +28,25 @@ public final class RigName {
      * @param work what to do
      */
     public static void during(String name, Runnable work) {
+        make(name, () -> {
+            work.run();
+            return name;
+        });
+    }
+
+    /**
+     * Makes something for a rig, such as a thread.
+     *
+     * @param name the rig's; empty for none
+     * @param maker makes it
+     * @param <T> what it makes
+     * @return what it made
+     */
+    public static <T> T make(String name, Supplier<T> maker) {
         String before = NAME.get();
         NAME.set(name);
         try {
-            work.run();
+            return maker.get();
         } finally {
             NAME.set(before);
         }
