@@ -1,6 +1,8 @@
 package dev.lampwright.colour;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -118,6 +120,18 @@ class GradientTest {
                 1e-6f);
         assertEquals(0f, Gradient.stepped(Stop.stretches(colours)).alpha(0.49));
         assertEquals(1f, Gradient.stepped(Stop.stretches(colours)).alpha(0.5));
+    }
+
+    /** Many rigs show the same looks, and a table takes kilobytes. */
+    @Test
+    void equalOnesAreCalculatedOnce() {
+        Gradient flowing = Gradient.flowing(Stop.evenly(colours("red", "lime")), Interpolation.OKLAB);
+        Gradient stepped = Gradient.stepped(Stop.evenly(colours("red", "lime")));
+        assertSame(flowing, Gradient.flowing(Stop.evenly(colours("red", "lime")), Interpolation.OKLAB));
+        assertSame(stepped, Gradient.stepped(Stop.evenly(colours("red", "lime"))));
+        assertNotEquals(flowing, stepped);
+        assertNotEquals(flowing, Gradient.flowing(Stop.evenly(colours("red", "lime")), Interpolation.OKLCH_LONGER));
+        assertNotEquals(flowing, Gradient.flowing(Stop.evenly(colours("red", "blue")), Interpolation.OKLAB));
     }
 
     @Test

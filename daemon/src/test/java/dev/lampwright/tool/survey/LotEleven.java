@@ -109,7 +109,7 @@ final class LotEleven {
                 });
     }
 
-    /** Codes of a letter and a digit; zones told apart by number, in any order; tenths, permille, minutes. */
+    /** Codes of a letter and a digit; zones with a number, in any order; tenths, permille, minutes. */
     private static Printer warp() {
         Random random = new Random(11);
         return new Printer("warp", "codes, zones in any order, tenths", heatAnd(JOB_PROGRESS, JOB_LEFT), ALL, m -> {
