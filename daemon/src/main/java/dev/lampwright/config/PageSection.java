@@ -10,10 +10,6 @@ import java.util.regex.Pattern;
 
 /** The section {@code [page]}: the live page, which exists if the section does. */
 final class PageSection {
-    /**
-     * A dynamic port, which IANA assigns to nobody (RFC 6335, section 6: 49152 to 65535), above those that Linux hands out by itself (its
-     * documentation of {@code ip_local_port_range}: 32768 to 60999).
-     */
     private static final int HIGHEST_PORT = 65_535;
     /** Each needs a thread, of those allowed for the service (TasksMax in its unit). */
     private static final int MOST_VIEWERS = 100;

@@ -29,7 +29,10 @@ public record PageSettings(
     /** The default maximum number of viewers. */
     public static final int USUAL_VIEWERS = 32;
 
-    /** The default port. */
+    /**
+     * The default port: a dynamic one, which IANA assigns to nobody (RFC 6335, section 6: 49152 to 65535), above those that Linux hands out
+     * by itself (its documentation of {@code ip_local_port_range}: 32768 to 60999).
+     */
     public static final int USUAL_PORT = 61_117;
 
     /** Keeps a copy of the list. */
