@@ -116,10 +116,9 @@ final class KeptVersions {
      * Keeps what a file is before a change, and gives up the oldest of too many.
      *
      * @param plan the change
-     * @return what is kept
      * @throws IOException if the file cannot be written, and then nothing has changed
      */
-    Version keep(EditPlan plan) throws IOException {
+    void keep(EditPlan plan) throws IOException {
         List<Version> all = all();
         Version version = new Version(
                 all.isEmpty() ? 1 : all.get(0).id() + 1,
@@ -131,18 +130,10 @@ final class KeptVersions {
                 BenchLook.version(plan.next()));
         all.add(0, version);
         write(all.subList(0, Math.min(MOST, all.size())));
-        return version;
     }
 
-    /** Forgets one, because what it was kept for has not been done. */
-    void forget(Version version) throws IOException {
-        List<Version> next = all();
-        next.removeIf(each -> each.id() == version.id());
-        write(next);
-    }
-
-    /** As many of the newest as the file has room for. */
-    private void write(List<Version> versions) throws IOException {
+    /** Keeps these and no others, or as many of the newest as the file has room for. */
+    void write(List<Version> versions) throws IOException {
         List<Version> fit = new ArrayList<>(versions);
         String text = json(fit);
         while (text.getBytes(StandardCharsets.UTF_8).length > MOST_BYTES && fit.size() > 1) {

@@ -353,13 +353,14 @@ final class LookSaver {
         Path file = files.path(plan.in());
         try {
             AtomicFile.makeFolder(file.toAbsolutePath().getParent());
-            Version version = versions.keep(plan);
+            List<Version> before = versions.all();
+            versions.keep(plan);
             boolean written = false;
             try {
                 written = AtomicFile.replaceNoLink(file, plan.next(), () -> isAsBefore(plan));
             } finally {
                 if (!written) {
-                    versions.forget(version);
+                    versions.write(before);
                 }
             }
             return written;

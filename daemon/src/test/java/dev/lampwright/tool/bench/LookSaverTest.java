@@ -120,10 +120,10 @@ class LookSaverTest {
         }
     }
 
-    @Test
-    void whoNeverLeavesTheFileAloneIsNotOverwritten() throws IOException, BenchRefusal {
+    /** An editor that changes the file at every moment of a save. */
+    private LookSaver saverBesideARestlessEditor() {
         int[] edits = new int[1];
-        LookSaver saver = saver(() -> {
+        return saver(() -> {
             try {
                 Files.writeString(files.file(), FILE.replace("# alder", "# alder " + edits[0]++));
                 return config;
@@ -131,11 +131,29 @@ class LookSaverTest {
                 throw new UncheckedIOException(e);
             }
         });
+    }
+
+    @Test
+    void whoNeverLeavesTheFileAloneIsNotOverwritten() throws IOException, BenchRefusal {
+        LookSaver saver = saverBesideARestlessEditor();
         String base = version("waiting");
         BenchRefusal refusal = assertThrows(BenchRefusal.class, () -> saver.save(look("waiting", "gold"), base, false));
         assertEquals("changed_file", refusal.code());
         assertTrue(text().contains("navy"));
         assertEquals(List.of(), saver.versions());
+    }
+
+    @Test
+    void aChangeThatIsNotMadeCostsNoVersion() throws BenchRefusal {
+        for (int i = 0; i < 10; i++) {
+            saver(() -> config).save(look("look-" + i, "gold"), "", false);
+        }
+        List<Map<String, Object>> before = saver(() -> config).versions();
+        assertEquals(10, before.size());
+        String base = version("waiting");
+        LookSaver saver = saverBesideARestlessEditor();
+        assertThrows(BenchRefusal.class, () -> saver.save(look("waiting", "gold"), base, false));
+        assertEquals(before, saver(() -> config).versions());
     }
 
     @Test
