@@ -237,6 +237,23 @@ class BenchSavingTest {
     }
 
     @Test
+    void aRenamedLookGetsItsNameBackInAFileThatSomebodyElseHasEdited() throws Exception {
+        try (BenchRig rig = new BenchRig(folder)) {
+            String before = rig.text();
+            rig.post("looks/waiting/rename", Map.of("to", "at-rest", "base", version(rig, "waiting")));
+            String edited = rig.text().replace("# birch, by the window", "# birch, by the door");
+            Files.writeString(rig.files().file(), edited);
+            JsonNode renamed = rig.get("versions").json().at("/versions/0");
+            assertTrue(renamed.get("toml").asText().contains("[looks.waiting]"), renamed.toString());
+            Map<String, Object> last = Map.of("id", renamed.get("id").asText(), "base", version(rig, "at-rest"));
+            Answer restored = rig.post("restore", last);
+            assertEquals(200, restored.status(), restored.json().toString());
+            assertEquals(before.replace("# birch, by the window", "# birch, by the door"), rig.text());
+            assertEquals(restored.json().get("version").asText(), version(rig, "waiting"));
+        }
+    }
+
+    @Test
     void whereTheFileMayNotBeWrittenLooksAreKeptApartAndCheckReadsThem() throws Exception {
         Path real = folder.resolve("real.toml");
         try (BenchRig first = new BenchRig(folder)) {

@@ -15,11 +15,12 @@ import java.util.Optional;
  *
  * @param in which file
  * @param look of which look; empty for cues
+ * @param was the look's name before; the same unless it is renamed
  * @param did what it is
  * @param before the texts that it was made from
  * @param next what is to be in the file
  */
-record EditPlan(From in, String look, String did, BenchTexts before, String next) {
+record EditPlan(From in, String look, String was, String did, BenchTexts before, String next) {
     private static final String REMOVED = "removed";
 
     /** All texts as they are to be. */

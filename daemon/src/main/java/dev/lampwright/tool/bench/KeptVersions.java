@@ -35,19 +35,29 @@ final class KeptVersions {
      * @param id a number that no other has
      * @param atMillis when it was changed, since 1970
      * @param look which look was changed; empty for the cues
+     * @param was the look's name before; the same unless it was renamed
      * @param did what was done
      * @param in which file
      * @param text what was in it
      * @param after version of the text that was written then
      */
-    record Version(long id, long atMillis, String look, String did, LookShelves.From in, String text, String after) {
+    record Version(
+            long id,
+            long atMillis,
+            String look,
+            String was,
+            String did,
+            LookShelves.From in,
+            String text,
+            String after) {
         /** What there was of the look, or the cues, in that file. */
         Optional<Object> before() {
             return TomlEditor.of(text).get(path());
         }
 
+        /** Where that is in the file. */
         List<String> path() {
-            return look.isEmpty() ? List.of(CueText.CUES) : List.of(BenchLook.LOOKS, look);
+            return look.isEmpty() ? CueText.PATH : List.of(BenchLook.LOOKS, was);
         }
 
         Map<String, Object> told() {
@@ -65,6 +75,7 @@ final class KeptVersions {
             written.put("id", id);
             written.put("at_ms", atMillis);
             written.put("look", look);
+            written.put("was", was);
             written.put("did", did);
             written.put("in", in.name());
             written.put("text", text);
@@ -77,6 +88,7 @@ final class KeptVersions {
                     node.path("id").asLong(),
                     node.path("at_ms").asLong(),
                     node.path("look").asText(),
+                    node.path("was").asText(node.path("look").asText()),
                     node.path("did").asText(),
                     LookShelves.From.valueOf(node.path("in").asText()),
                     node.path("text").asText(),
@@ -124,6 +136,7 @@ final class KeptVersions {
                 all.isEmpty() ? 1 : all.get(0).id() + 1,
                 System.currentTimeMillis(),
                 plan.look(),
+                plan.was(),
                 plan.did(),
                 plan.in(),
                 plan.before().in(plan.in()),

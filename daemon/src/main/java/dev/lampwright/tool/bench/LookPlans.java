@@ -14,6 +14,8 @@ final class LookPlans {
     private static final String BEGINNING =
             "# Looks and cues that were saved on the live page. They are read after the configuration file.\n";
 
+    private static final String RESTORED = "restored";
+
     private final BenchFiles files;
     private final BenchTexts texts;
     private final LookShelves shelves;
@@ -65,18 +67,31 @@ final class LookPlans {
 
     /** Gives a look another name, to cues in its file as well. */
     EditPlan rename(Found found, String to) throws BenchRefusal {
-        return plan(found.from(), to, "renamed", text -> {
-            text.rename(found.look().path(), to);
-            CueText.rename(text, found.look().name(), to);
+        return renamed(found.from(), found.look().name(), to, "renamed");
+    }
+
+    private EditPlan renamed(From in, String name, String to, String did) throws BenchRefusal {
+        return plan(in, to, name, did, text -> {
+            text.rename(List.of(BenchLook.LOOKS, name), to);
+            CueText.rename(text, name, to);
         });
     }
 
-    /** Puts back what there was before a change: the whole file if it is as that change left it. */
+    /** Puts back what there was before a change: the whole file if it is as that change left it. A renamed look gets its old name back. */
     EditPlan restore(Version version) throws BenchRefusal {
         if (BenchLook.version(texts.in(version.in())).equals(version.after())) {
-            return new EditPlan(version.in(), version.look(), "restored", texts, version.text());
+            return new EditPlan(
+                    version.in(),
+                    /* look= */ version.was(),
+                    /* was= */ version.look(),
+                    RESTORED,
+                    texts,
+                    version.text());
         }
-        return plan(version.in(), version.look(), "restored", text -> {
+        if (!version.was().equals(version.look())) {
+            return renamed(version.in(), version.look(), version.was(), RESTORED);
+        }
+        return plan(version.in(), version.look(), RESTORED, text -> {
             Optional<Object> before = version.before();
             if (before.isPresent()) {
                 text.set(version.path(), before.get());
@@ -104,6 +119,10 @@ final class LookPlans {
     }
 
     private EditPlan plan(From in, String look, String did, Edit edit) throws BenchRefusal {
+        return plan(in, look, look, did, edit);
+    }
+
+    private EditPlan plan(From in, String look, String was, String did, Edit edit) throws BenchRefusal {
         Path file = files.path(in);
         String now = texts.in(in);
         TomlEditor editor = CueText.editor(file, now.isEmpty() && in == From.OVERLAY ? BEGINNING : now);
@@ -113,6 +132,6 @@ final class LookPlans {
             throw new BenchRefusal(422, "not_edited", "the text of the file cannot be changed there: " + e.getMessage())
                     .with("file", file.toString());
         }
-        return new EditPlan(in, look, did, texts, editor.text());
+        return new EditPlan(in, look, was, did, texts, editor.text());
     }
 }
