@@ -1,29 +1,17 @@
 package dev.lampwright.endtoend;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Axe;
 import dev.lampwright.testing.Browser;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 
 /** The look editor as it is in a browser: what a person does there, and what is read there. */
 final class Editor {
     private static final Duration LONG = Duration.ofSeconds(30);
-    private static final String AXE = """
-            const done = arguments[arguments.length - 1];
-            const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-            axe.run(document, { runOnly: { type: 'tag', values: tags } })
-              .then((results) => done(JSON.stringify({ passes: results.passes.length, violations: results.violations })));
-            """;
 
     private final PageBench bench;
     private final Browser browser;
@@ -44,7 +32,7 @@ final class Editor {
     }
 
     /** Waits for something; what the page says is part of the failure. */
-    void await(String description, java.util.function.BooleanSupplier so) {
+    void await(String description, BooleanSupplier so) {
         Await.until(
                 () -> description + "; the page says: " + browser.text("answer") + " | " + browser.text("news"),
                 so,
@@ -140,24 +128,8 @@ final class Editor {
     }
 
     /** What axe-core finds wrong with the page as it is. */
-    List<String> violations(String state) throws IOException {
-        browser.run("window.axe === undefined && (0, eval)(arguments[0])", axe());
-        JsonNode result = new ObjectMapper().readTree(String.valueOf(browser.await(AXE)));
-        assertTrue(result.get("passes").asInt() > 10, "axe has looked at the page");
-        List<String> found = new ArrayList<>();
-        for (JsonNode violation : result.get("violations")) {
-            found.add(state + ": " + violation.get("id") + " " + violation.get("help") + " "
-                    + violation.get("nodes").findValuesAsText("html"));
-        }
-        return found;
-    }
-
-    private static String axe() {
-        try (InputStream script = Editor.class.getResourceAsStream("/axe.min.js")) {
-            return new String(script.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+    List<String> violations(String state) {
+        return Axe.violations(browser, state, 11);
     }
 
     /**

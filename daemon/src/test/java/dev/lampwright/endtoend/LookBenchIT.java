@@ -229,7 +229,7 @@ class LookBenchIT {
 
     /** In dark and light, on a phone: with nothing, with each kind of layer opened, with every part opened, and with each dialog. */
     @Test
-    void everybodyCanUseItInEachOfItsStates() throws IOException {
+    void everybodyCanUseItInEachOfItsStates() {
         List<String> found = new ArrayList<>();
         for (String scheme : List.of("dark", "light")) {
             browser.prefer(scheme, false);

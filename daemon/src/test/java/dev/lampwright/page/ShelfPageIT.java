@@ -3,18 +3,15 @@ package dev.lampwright.page;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lampwright.cue.AlarmState;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.shelf.Statuses;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Axe;
 import dev.lampwright.testing.Browser;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.upkeep.Machine;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -35,13 +32,6 @@ import org.openqa.selenium.Keys;
 @Tag("alone")
 @Timeout(120)
 class ShelfPageIT {
-    private static final String AXE = """
-            const done = arguments[arguments.length - 1];
-            const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-            axe.run(document, { runOnly: { type: 'tag', values: tags } })
-              .then((results) => done(JSON.stringify({ passes: results.passes.length, violations: results.violations })));
-            """;
-
     private static Mosquitto broker;
     private static ShelfRig rig;
     private static Browser browser;
@@ -188,10 +178,6 @@ class ShelfPageIT {
 
     @Test
     void everybodyCanUseIt() throws IOException {
-        String axe;
-        try (InputStream script = ShelfPageIT.class.getResourceAsStream("/axe.min.js")) {
-            axe = new String(script.readAllBytes(), StandardCharsets.UTF_8);
-        }
         List<String> found = new ArrayList<>();
         for (String scheme : List.of("dark", "light")) {
             browser.prefer(scheme, false);
@@ -201,13 +187,7 @@ class ShelfPageIT {
             Await.until("the rigs", () -> browser.all(".rig").size() >= 6);
             assertEquals(
                     true, browser.run("return document.documentElement.scrollWidth <= 360"), "no scrolling sideways");
-            browser.run(axe);
-            JsonNode result = new ObjectMapper().readTree(String.valueOf(browser.await(AXE)));
-            assertTrue(result.get("passes").asInt() > 15, "axe has looked at the page");
-            for (JsonNode violation : result.get("violations")) {
-                found.add(scheme + ": " + violation.get("id") + " " + violation.get("help") + " "
-                        + violation.get("nodes").findValuesAsText("html"));
-            }
+            found.addAll(Axe.violations(browser, scheme, 16));
             picture("shelf-phone-" + scheme);
         }
         broker.publish("hall/bench/status", "", true);

@@ -4,21 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.testing.Await;
+import dev.lampwright.testing.Axe;
 import dev.lampwright.testing.Browser;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -40,12 +36,6 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(400)
 class FitPageIT {
     private static final Mosquitto.Account ACCOUNT = new Mosquitto.Account("alder-lights", "workshop under the stairs");
-    private static final String AXE = """
-            const done = arguments[arguments.length - 1];
-            const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-            axe.run(document, { runOnly: { type: 'tag', values: tags } })
-              .then((results) => done(JSON.stringify({ passes: results.passes.length, violations: results.violations })));
-            """;
 
     private static final Duration LONG = Duration.ofSeconds(30);
 
@@ -108,24 +98,10 @@ class FitPageIT {
                 .say("For how many seconds", "2");
     }
 
-    private static JsonNode axe() {
-        try (InputStream script = FitPageIT.class.getResourceAsStream("/axe.min.js")) {
-            browser.run(new String(script.readAllBytes(), StandardCharsets.UTF_8));
-            return new ObjectMapper().readTree(String.valueOf(browser.await(AXE)));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
     private static void requireUsable(String where, List<String> found) {
         assertEquals(
                 360L, browser.run("return document.documentElement.scrollWidth"), "no scrolling sideways: " + where);
-        JsonNode result = axe();
-        assertTrue(result.get("passes").asInt() > 10, "axe has looked at the page");
-        for (JsonNode violation : result.get("violations")) {
-            found.add(where + ": " + violation.get("id") + " " + violation.get("help") + " "
-                    + violation.get("nodes").findValuesAsText("html"));
-        }
+        found.addAll(Axe.violations(browser, where, 11));
     }
 
     /** With every step that asks something, and everything that the page can draw. */
