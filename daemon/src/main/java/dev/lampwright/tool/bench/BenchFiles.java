@@ -34,12 +34,12 @@ public record BenchFiles(Path file, Path overlay, Optional<Path> recording) {
         this(file, overlay, Optional.empty());
     }
 
-    /** Where is kept what files were before they were changed. */
+    /** The file with earlier versions. */
     Path versions() {
         return beside(".looks-versions.json");
     }
 
-    /** Where looks are kept that are not finished. */
+    /** The file with drafts. */
     Path drafts() {
         return beside(".looks-drafts.json");
     }
@@ -51,7 +51,7 @@ public record BenchFiles(Path file, Path overlay, Optional<Path> recording) {
     }
 
     /**
-     * Why a file cannot be written by this user, as far as that can be said without trying.
+     * Why this user cannot write a file, as far as that can be found out without trying.
      *
      * @param path whether it is there or not
      * @return what is wrong and what to do; empty if nothing is
@@ -68,8 +68,7 @@ public record BenchFiles(Path file, Path overlay, Optional<Path> recording) {
                 : Optional.of(notWritten(
                         "not_written",
                         path,
-                        "cannot be written by this user; make its folder one that the user who runs lampwright may"
-                                + " write to"));
+                        "cannot be written by this user; let the user who runs lampwright write to its folder"));
     }
 
     private static BenchRefusal notWritten(String code, Path path, String why) {
@@ -106,7 +105,7 @@ public record BenchFiles(Path file, Path overlay, Optional<Path> recording) {
         return ShopFile.around(file).map(folder -> folder.resolve(ShopFile.NAME));
     }
 
-    /** The name of the rig, which stands for {@value ShopFile#RIG} in the file that all rigs share. */
+    /** The name of the rig, which replaces {@value ShopFile#RIG} in the file that all rigs share. */
     String rig() {
         return RigFile.nameOf(file);
     }

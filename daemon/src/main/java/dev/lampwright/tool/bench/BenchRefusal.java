@@ -8,7 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.regex.Pattern;
 
-/** Why the bench does not do something: a code and values, with which the page says it in any language, and one line of English. */
+/** Why the bench refuses something: a code and values, which the page puts into words in any language, and one line of English. */
 final class BenchRefusal extends Exception {
     private static final long serialVersionUID = 1;
 

@@ -54,7 +54,7 @@ final class BenchVocabulary {
         return all;
     }
 
-    /** Tells it from what it is once the lights are others, so that a page knows when to ask again. What is reported now does not count. */
+    /** Changes whenever the lights do, so that a page knows when to ask again. The present values of signals do not count. */
     private static String version(Map<String, Object> all) {
         Map<String, Object> lights = new LinkedHashMap<>(all);
         lights.put(

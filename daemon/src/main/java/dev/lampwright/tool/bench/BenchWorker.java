@@ -15,8 +15,8 @@ import java.util.concurrent.TimeoutException;
 
 /**
  * The one thread that draws for benches, however many rigs and browsers there are, so that at most one processor is busy with it and few of
- * the threads that serve pages wait for it. A newer task of a browser's tab takes the place of an older one, which is answered at once, and
- * what takes too long is ended. Also has what the benches of a process share.
+ * the threads that serve pages wait for it. A newer task of a browser's tab replaces an older one, which is answered at once, and a task
+ * that takes too long ends. Also holds what the benches of a process share.
  */
 public final class BenchWorker implements AutoCloseable {
     /** The most tasks that wait or are done. */
@@ -133,7 +133,7 @@ public final class BenchWorker implements AutoCloseable {
         return drafts;
     }
 
-    /** What came of looks that were checked before. */
+    /** The results of looks that were checked before. */
     CheckMemory memory() {
         return memory;
     }
@@ -141,7 +141,7 @@ public final class BenchWorker implements AutoCloseable {
     /**
      * Has something drawn, and waits for it.
      *
-     * @param tab whose newer tasks take the place of its older ones; empty for one by itself
+     * @param tab whose newer tasks replace its older ones; empty for one by itself
      * @param work what to draw
      * @param <T> what comes of it
      * @return what came of it
@@ -172,7 +172,7 @@ public final class BenchWorker implements AutoCloseable {
     }
 
     private void supersede(Task<?> task) {
-        task.answer.completeExceptionally(new BenchRefusal(409, "newer", "a newer request took the place of this one"));
+        task.answer.completeExceptionally(new BenchRefusal(409, "newer", "a newer request has replaced this one"));
         thread.remove(task);
         tasks.remove(task);
     }
@@ -209,7 +209,7 @@ public final class BenchWorker implements AutoCloseable {
         return new BenchRefusal(503, "too_slow", "drawing took too long; make the look simpler, or try again");
     }
 
-    /** Ends the thread. Who waits hears that the page is closing. */
+    /** Ends the thread. Requests that wait are refused, since the page is closing. */
     @Override
     public void close() {
         thread.shutdownNow();

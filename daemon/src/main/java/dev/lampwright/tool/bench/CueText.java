@@ -52,9 +52,9 @@ final class CueText {
     }
 
     /**
-     * Writes cues in place of those that there are.
+     * Replaces the cues.
      *
-     * @param over whether the text lies over another file, so that no cues are to be told from no word of cues
+     * @param over whether the text is read after another file with cues, so that even none at all must be written
      */
     static void set(TomlEditor text, List<Map<String, Object>> cues, boolean over) {
         if (cues.isEmpty()) {
@@ -65,7 +65,7 @@ final class CueText {
         }
     }
 
-    /** Has those that put one look on put on another. */
+    /** Puts another look's name into the cues that name one look. */
     static void rename(TomlEditor text, String from, String to) {
         List<Map<String, Object>> cues = text.get(PATH).flatMap(CueText::of).orElse(List.of());
         for (int i = 0; i < cues.size(); i++) {

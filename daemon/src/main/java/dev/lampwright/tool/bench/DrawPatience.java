@@ -2,7 +2,7 @@ package dev.lampwright.tool.bench;
 
 import dev.lampwright.tool.check.Progress;
 
-/** Is asked between frames whether to go on: somebody still waits for them, and they have not taken too long. */
+/** Ends a drawing, between frames, once nobody waits for it any more or it has taken too long. */
 interface DrawPatience {
     /**
      * Ends what is drawn if nobody waits for it any more.
@@ -16,7 +16,7 @@ interface DrawPatience {
         return new Progress() {
             @Override
             public void at(int done, int of) {
-                // Whoever waits has the last verdict before them.
+                // The page keeps showing the last verdict until there is a new one.
             }
 
             @Override
@@ -30,7 +30,7 @@ interface DrawPatience {
         };
     }
 
-    /** A refusal on its way through code that knows none. */
+    /** Carries a refusal through code that does not declare it. */
     final class Ended extends RuntimeException {
         private static final long serialVersionUID = 1;
 

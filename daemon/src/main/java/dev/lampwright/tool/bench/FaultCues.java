@@ -9,11 +9,11 @@ import dev.lampwright.printer.PrinterState;
 import dev.lampwright.protocol.Frame;
 import java.util.List;
 
-/** Which looks faults put on. */
+/** The looks that faults put on. */
 final class FaultCues {
     private FaultCues() {}
 
-    /** Whether a change has a fault, its acknowledgement or its end put on other looks, or other cues come before theirs. */
+    /** Whether a change affects the cues of a fault, its acknowledgement or its end, or lets another cue come before them. */
     static boolean change(BenchFiles files, EditPlan plan) {
         try {
             Config before = files.examine(plan.before()).config();

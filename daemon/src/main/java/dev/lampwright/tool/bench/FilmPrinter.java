@@ -5,7 +5,7 @@ import dev.lampwright.config.LightSpec;
 import dev.lampwright.engine.Chain;
 import dev.lampwright.printer.Statuses;
 
-/** What a film takes for the printer. For one film. */
+/** The printer of one film. */
 interface FilmPrinter extends AutoCloseable {
     /** A chain for it, before its first frame. */
     Chain chain(Config config, LightSpec light, int rate);

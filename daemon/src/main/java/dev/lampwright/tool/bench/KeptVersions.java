@@ -17,8 +17,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * What files were before the last ten changes that the bench made, in a file of its own, which is read again each time, so that nobody waits
- * for a change. Any thread may read, one at a time may write.
+ * The files as they were before the last ten changes by the bench, kept in a file of its own. It is read each time, so that readers do not
+ * wait for a change. Any thread may read; one at a time may write.
  */
 final class KeptVersions {
     private static final Logger LOG = LoggerFactory.getLogger(KeptVersions.class);

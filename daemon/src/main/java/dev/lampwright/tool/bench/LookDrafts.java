@@ -27,7 +27,7 @@ final class LookDrafts {
     /** How long one is at most, in bytes. */
     static final int LONGEST = 60_000;
 
-    /** How deep values lie in each other; what a file can have is less deep. */
+    /** How deeply values may be nested; a file allows less. */
     static final int DEEPEST = 16;
 
     private static final Logger LOG = LoggerFactory.getLogger(LookDrafts.class);
@@ -39,7 +39,7 @@ final class LookDrafts {
     private final KeptFile kept;
     private final SaveTurn turn;
 
-    /** One of them. What it holds is whoever wrote it's business. */
+    /** One of them. Its look is kept as it is, right or wrong. */
     private record Draft(String of, String name, long atMillis, String base, JsonNode look) {
         Map<String, Object> told() {
             Map<String, Object> told = new LinkedHashMap<>();
@@ -107,7 +107,7 @@ final class LookDrafts {
     }
 
     /**
-     * Keeps one, in place of that of the same name.
+     * Keeps one; it replaces one of the same name.
      *
      * @param name of the look
      * @param body its {@code look}, an object, and its {@code base}

@@ -19,7 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
-/** A look as the chain draws it that lights the strip, frame by frame, for nobody but whoever asked. */
+/** A look, frame by frame, drawn as the daemon draws it for the strip, but only for the page that asks. */
 final class LookFilm {
     private static final int COLOURS = 3;
     private static final double FULL_DUTY = 65_535;

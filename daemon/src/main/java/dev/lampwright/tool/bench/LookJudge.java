@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** What {@code check} would say of a look, and how much room it leaves. */
+/** What {@code check} would say about a look, and how close the look comes to the limits. */
 final class LookJudge {
     private static final int MOST_FLASHES = 3;
 
@@ -26,7 +26,7 @@ final class LookJudge {
      * @param plan how it would be saved
      * @param look the look
      * @param alike whether it is to be compared with what other states put on, which takes longest
-     * @param memory knows what came of looks before
+     * @param memory has the results of looks that were drawn before
      * @param patience ends it
      * @return {@code ok}, {@code mistakes}, {@code sentences} and, if it can be drawn, what is measured
      */

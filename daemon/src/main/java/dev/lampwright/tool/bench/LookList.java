@@ -37,7 +37,7 @@ final class LookList {
         byState = byState(config);
     }
 
-    /** What each state puts on, with a printer in the midst of its job. */
+    /** What each state puts on, with a printer in the middle of its job. */
     private static Map<PrinterState, String> byState(Config config) {
         Map<PrinterState, String> looks = new LinkedHashMap<>();
         Frame frame =

@@ -65,7 +65,7 @@ final class LookPlans {
                 text -> text.remove(found.look().path()));
     }
 
-    /** Gives a look another name, to cues in its file as well. */
+    /** Renames a look, in the cues of its file too. */
     EditPlan rename(Found found, String to) throws BenchRefusal {
         return renamed(found.from(), found.look().name(), to, "renamed");
     }
@@ -101,7 +101,7 @@ final class LookPlans {
         });
     }
 
-    /** Puts cues in place of the user's own. Those of all rigs stay, and do not count for this one any more. */
+    /** Replaces the user's own cues. Those in the file that all rigs share stay, but no longer count for this rig. */
     EditPlan cues(List<Map<String, Object>> cues) throws BenchRefusal {
         From in = target(cuesIn() == From.OVERLAY);
         boolean over = in == From.OVERLAY || shelves.cuesBelow(in).isPresent();

@@ -16,12 +16,12 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
- * Writes looks and cues: only their text changes, the whole is checked before, what was there is kept, and what somebody else has written in
- * the meantime is not lost: a change is planned, checked and written on one state of the files, and planned again if that is not theirs any
- * more. Safe for many threads, one change at a time in a process.
+ * Writes looks and cues. Only their text changes, all files are checked first, and the old text is kept. Nobody's edits are lost: a change
+ * is planned and checked for the files as they are, and planned again if they have changed before it is written. Safe for many threads; a
+ * process makes one change at a time.
  */
 final class LookSaver {
-    /** Escaped in the file of versions, it is still shorter than such a file may be. */
+    /** With its escapes, a text this long still fits into the file of versions. */
     private static final int MOST_BYTES = 400_000;
 
     private static final int TIMES = 3;
@@ -38,7 +38,7 @@ final class LookSaver {
      * @param files where looks are
      * @param running what the daemon runs
      * @param worker draws what is to be checked
-     * @param seen what looks were when somebody asked for them
+     * @param seen looks as they were when a page asked for them
      */
     LookSaver(BenchFiles files, Supplier<Config> running, BenchWorker worker, SeenLooks seen) {
         this.files = files;
@@ -69,7 +69,7 @@ final class LookSaver {
         return place;
     }
 
-    /** What was done, the newest first. Does not wait for a save. */
+    /** The changes that can be undone, the newest first. Does not wait for a save. */
     List<Map<String, Object>> versions() {
         return versions.all().stream().map(Version::told).toList();
     }
@@ -130,7 +130,7 @@ final class LookSaver {
     }
 
     /**
-     * Gives a look another name, to cues in its file as well.
+     * Renames a look, in the cues of its file too.
      *
      * @param name of the look
      * @param to what to call it
@@ -186,7 +186,7 @@ final class LookSaver {
     }
 
     /**
-     * Saves cues in place of the user's own.
+     * Replaces the user's own cues.
      *
      * @param cues the keys of each, in their order
      * @param base version of the cues that they were made from
@@ -202,7 +202,7 @@ final class LookSaver {
         });
     }
 
-    /** What tells cues from what they are after a change. */
+    /** Changes whenever the cues do. */
     static String cuesVersion(LookPlans plans) {
         return BenchLook.version(plans.cuesIn() + "\n" + plans.shelves().cues().map(LookShelves.Cues::cues));
     }
@@ -215,7 +215,8 @@ final class LookSaver {
                     plans.shelves().cues().map(LookShelves.Cues::cues).orElse(List.of());
             more.put("theirs", Map.of("cues", theirs, "version", now));
             more.put("yours", Map.of("cues", yours));
-            throw new BenchRefusal(412, "changed_cues", "somebody else has changed the cues meanwhile").and(more);
+            throw new BenchRefusal(412, "changed_cues", "someone else has changed the cues since you opened them")
+                    .and(more);
         }
     }
 
@@ -245,7 +246,7 @@ final class LookSaver {
                         })
                         .orElse(null));
         yours.ifPresent(look -> more.put("yours", Map.of("look", look.table(), "toml", look.toml())));
-        return new BenchRefusal(412, "changed", "somebody else has changed the look " + name + " meanwhile")
+        return new BenchRefusal(412, "changed", "someone else has changed the look " + name + " since you opened it")
                 .with("look", name)
                 .and(more);
     }
@@ -274,7 +275,7 @@ final class LookSaver {
                         409,
                         "fault_look",
                         "this changes how a fault looks (" + name
-                                + "); do it only if the fault still stands out, and say that you are sure")
+                                + "); confirm it only if the fault still stands out")
                 .with("look", name);
     }
 
@@ -285,7 +286,7 @@ final class LookSaver {
         }
     }
 
-    /** Plans on the newest state of the files, checks that, and writes it unless the state has become another one meanwhile. */
+    /** Plans a change of the files as they are now, checks it, and writes it. Starts over, a few times, if they have changed since. */
     private Map<String, Object> write(Planner planner) throws BenchRefusal {
         return worker.saves().take(() -> {
             for (int time = 1; ; time++) {
@@ -305,7 +306,7 @@ final class LookSaver {
     }
 
     private static BenchRefusal changedFile(Path file) {
-        return new BenchRefusal(412, "changed_file", file + " was changed by somebody else meanwhile; try again")
+        return new BenchRefusal(412, "changed_file", file + ": has changed while it was being saved; try again")
                 .with("file", file.toString());
     }
 
@@ -345,9 +346,9 @@ final class LookSaver {
     }
 
     /**
-     * In the order in which nothing is lost: what was there is kept before anything is written over it.
+     * Keeps the old text before it writes the new one, so that a process that is killed in between loses nothing.
      *
-     * @return false if the files are not any more what the plan was made from; nothing has changed then
+     * @return false if the files have changed since the plan was made; then nothing is written
      */
     private boolean replace(EditPlan plan) throws BenchRefusal {
         Path file = files.path(plan.in());

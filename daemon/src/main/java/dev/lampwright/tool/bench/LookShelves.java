@@ -14,12 +14,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** All looks that there are, and where each of them stands: what is above takes the place of what is below. */
+/** All looks, and where each of them is: a look on an upper shelf replaces those of its name below. */
 final class LookShelves {
     private final List<Shelf> shelves = new ArrayList<>();
     private final Fitting fitting;
 
-    /** Where a look can be written, the uppermost first. */
+    /** Where a look can be, the uppermost first. */
     enum From {
         /** In the file of looks that is kept apart. */
         OVERLAY("overlay"),
@@ -27,7 +27,7 @@ final class LookShelves {
         FILE("file"),
         /** In the file that all rigs share. */
         SHOP("shop"),
-        /** Among those that cues put on without a word of configuration. */
+        /** Among those that cues put on without any configuration. */
         BUILT_IN("built-in"),
         /** In the swatch book. */
         SWATCH("swatch");
@@ -44,14 +44,14 @@ final class LookShelves {
     }
 
     /**
-     * A look where it stands.
+     * A look, and where it is.
      *
      * @param from where
      * @param look the look
      * @param toml its text there
      */
     record Found(From from, BenchLook look, String toml) {
-        /** Tells it from what it is after a change. */
+        /** Changes whenever the look does. */
         String version() {
             return BenchLook.version(from + "\n" + toml);
         }
@@ -113,7 +113,7 @@ final class LookShelves {
         return Optional.empty();
     }
 
-    /** Where other cues would be from if those of a file were not there; empty if nowhere. */
+    /** Where the cues are that those of a file replace; empty if there are none. */
     Optional<From> cuesBelow(From in) {
         return shelves.stream()
                 .filter(shelf -> shelf.from().compareTo(in) > 0)
@@ -123,7 +123,7 @@ final class LookShelves {
     }
 
     /**
-     * Cues where they stand.
+     * Cues, and where they are.
      *
      * @param from in which file
      * @param cues the keys of each, in their order
@@ -148,12 +148,12 @@ final class LookShelves {
         return all.isEmpty() ? Optional.empty() : Optional.of(all.get(0));
     }
 
-    /** The look of a name that stands in one file or the other; empty if it does not stand there. */
+    /** The look of a name in one place; empty if it is not there. */
     Optional<Found> find(From from, String name) {
         return all(name).stream().filter(found -> found.from() == from).findFirst();
     }
 
-    /** Where the look would be from if it were not where it is; empty if nowhere. */
+    /** The look of a name that the uppermost one replaces; empty if there is none. */
     Optional<Found> below(String name) {
         List<Found> all = all(name);
         return all.size() < 2 ? Optional.empty() : Optional.of(all.get(1));

@@ -14,7 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 
-/** Tries looks on the strip that are in no file: once they are checked, for a short while, and as long as whoever tries them is there. */
+/** Tries looks on the strip that are in no file. They are checked first, and shown for a short while, as long as their page is open. */
 final class LookTrial {
     private static final Pattern LEASE = Pattern.compile("[a-z0-9]{1,32}");
 

@@ -18,7 +18,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
 /**
- * What a preview takes for the printer: what somebody plays, or what the real one reports.
+ * The printer of a preview: one that somebody plays, or the real one as it is now.
  *
  * @param statuses what is known of each printer, at and before {@code startNanos}
  * @param startNanos when the preview begins, on the clock of the statuses
@@ -35,7 +35,7 @@ record PlayedPrinter(Statuses statuses, long startNanos, Map<Signal, Double> sig
     /**
      * What somebody plays.
      *
-     * @param config what its words are of
+     * @param config whose names the words are
      * @param body {@code state}, {@code printer}, {@code events}, {@code signals}; all may be left out
      */
     static PlayedPrinter of(Config config, BenchBody body) throws BenchRefusal {

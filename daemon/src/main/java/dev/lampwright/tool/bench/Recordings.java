@@ -20,8 +20,8 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /**
- * What the printer of a preview can be taken from: jobs that the daemon remembers, what it records now, what somebody has uploaded, and an
- * invented job. Uploads are kept in memory, few and small. Safe for many threads.
+ * What a preview can replay: jobs that the daemon remembers, the recording that it is writing, uploads, and an invented job. Uploads are
+ * kept in memory, few and small. Safe for many threads.
  */
 final class Recordings {
     /** The longest that is uploaded, in bytes. */
@@ -143,7 +143,7 @@ final class Recordings {
     }
 
     /**
-     * Keeps one that somebody sends, in place of that of the same name.
+     * Keeps an upload; it replaces one of the same name.
      *
      * @param name what to call it
      * @param text lines as {@code run --record} writes them

@@ -5,7 +5,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 
 /**
- * Lets those who write the same files do so one after the other, however many benches a process has. Few wait, and not for long, so that
+ * Lets one thread at a time write the same files, however many benches a process has. Few may wait, and not for long, so that enough
  * threads are left for everything else.
  */
 final class SaveTurn {
@@ -23,7 +23,7 @@ final class SaveTurn {
     }
 
     /**
-     * Waits and does it.
+     * Waits for its turn, and does something.
      *
      * @param work what to do
      * @param <T> what comes of it

@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
- * What came of looks that were drawn before on the same lights, so that checking a file again after an edit of one look takes no longer
- * than that look. Safe for many threads.
+ * The results of looks that were drawn before on the same lights, so that checking a file again after an edit of one look does not draw the
+ * others again. Safe for many threads.
  */
 public final class CheckMemory {
     private static final int MOST = 64;

@@ -80,7 +80,7 @@ public final class FlashCheck {
      * @param config whose looks
      * @param rehearsal of the same configuration
      * @param progress is called for every frame
-     * @param memory knows what came of looks before
+     * @param memory has the results of looks that were drawn before
      * @return those that flash too often, whether or not the configuration allows it
      */
     static List<Flashing> of(Config config, Rehearsal rehearsal, Progress progress, CheckMemory memory) {

@@ -31,11 +31,11 @@ public final class LookMistakes {
     }
 
     /**
-     * Draws all looks, except those of which it is known what comes of them.
+     * Draws all looks, except those whose result is known.
      *
      * @param examined a configuration and its text
      * @param progress receives each look that is drawn
-     * @param memory knows what came of looks before
+     * @param memory has the results of looks that were drawn before
      * @return as {@link #of(Examined, Progress)}
      */
     public static List<Mistake> of(Examined examined, Progress progress, CheckMemory memory) {

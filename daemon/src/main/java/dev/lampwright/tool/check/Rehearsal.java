@@ -54,11 +54,11 @@ public final class Rehearsal {
     }
 
     /**
-     * Draws every look by itself, unless it is known what comes of it, and then what the cues show. Ends with the first that fails.
+     * Draws every look by itself, unless its result is known, and then what the cues show. Ends with the first that fails.
      *
      * @param config whose looks
      * @param progress receives each look that is drawn
-     * @param memory knows what came of looks before
+     * @param memory has the results of looks that were drawn before
      * @return the result
      */
     static Rehearsal of(Config config, Progress progress, CheckMemory memory) {

@@ -18,7 +18,7 @@ import java.util.TreeMap;
 /**
  * A job that the history remembers, as if it had been recorded. The history has its states, and the temperatures of its last hours every
  * ten seconds; it has no targets and only the last progress. So the highest temperature counts as the target, and progress rises evenly
- * while the printer prints.
+ * from the first printing to the end of the job.
  */
 public final class JobPast {
     private final Account account;
