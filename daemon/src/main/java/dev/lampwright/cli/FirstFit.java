@@ -14,7 +14,7 @@ import java.util.concurrent.atomic.AtomicLong;
 /** Runs until a configuration exists: offers the guided fitting on the page, to browsers on this computer. */
 final class FirstFit {
     private static final long LOOK_EVERY_MS = 500;
-    /** How long whoever fitted gets to see the end. */
+    /** How often it looks before it goes on, even if no browser has shown the end. */
     private static final long LAST_LOOKS = 10;
 
     private final Path file;

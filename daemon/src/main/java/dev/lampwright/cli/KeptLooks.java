@@ -34,12 +34,12 @@ final class KeptLooks {
         }
     };
 
-    /** For {@code check}, which reads what this user's daemon or the service has saved, and takes what is wrong there for a mistake. */
+    /** For {@code check}, which reads what this user's daemon or the service has saved, and counts what is wrong there as a mistake. */
     static final Overlays OF_ANY_DAEMON = ofAnyDaemon((overlay, why) -> false);
 
     private KeptLooks() {}
 
-    /** What becomes of looks that are not right. */
+    /** Whether looks that are not right are left out. */
     private interface Choice {
         boolean leavesOut(Path overlay, List<Mistake> why);
     }

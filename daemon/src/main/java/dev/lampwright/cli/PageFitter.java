@@ -22,7 +22,7 @@ final class PageFitter implements Fitter {
     }
 
     /**
-     * The fittings of running daemons, which release their controllers meanwhile.
+     * The fittings of running daemons, which release their controllers for that time.
      *
      * @param files the configuration of a rig; the only one's name is empty
      */
@@ -78,7 +78,7 @@ final class PageFitter implements Fitter {
         return fitting.isRunning();
     }
 
-    /** Whether whoever fitted has seen how it ended. */
+    /** Whether a browser has been sent how it ended. */
     boolean isEndSeen() {
         return fitting.isEndSeen();
     }

@@ -49,7 +49,8 @@ final class RigOption {
      * The configuration file to use.
      *
      * @param given a file or a folder
-     * @return the file: for a folder with a {@code shop.toml} that of the rig, for any other folder its {@code lampwright.toml}, or the one that was fitted on the service's page
+     * @return the file: for a folder with a {@code shop.toml} that of the rig, for any other folder its {@code lampwright.toml}, or the one
+     *     that was fitted on the service's page
      * @throws ConfigException if there is no such rig
      * @throws ParameterException if it is not clear which rig is meant
      */
@@ -61,7 +62,7 @@ final class RigOption {
         return isGiven() ? Shop.rig(given, name).path() : only(given);
     }
 
-    /** Where the service keeps what was fitted on its page, as long as its folder has no file. */
+    /** The file of a folder; for the service's folder without one, the file that was fitted on its page. */
     private static Path onlyFile(Path folder) {
         Path file = folder.resolve(ONLY_FILE);
         Path fitted = StateFile.OF_THE_SERVICE.resolve(ONLY_FILE);

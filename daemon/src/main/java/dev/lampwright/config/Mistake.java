@@ -14,8 +14,8 @@ import java.util.Optional;
  * @param key dotted key; empty if it concerns the file as a whole
  * @param what what is wrong, to follow the key: {@code is empty}
  * @param whatWouldBeRight what to do: {@code give the MQTT topic, for instance "shop/alder/heat"}
- * @param code names the two for those who say them in another language; empty if there is no code
- * @param values what they name, by name: texts and numbers
+ * @param code names the two sentences, for their translation; empty if there is no code
+ * @param values the texts and numbers in them, by name
  */
 public record Mistake(
         String file,

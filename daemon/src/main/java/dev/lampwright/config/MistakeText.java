@@ -5,12 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * What is wrong and what to do, in English, and as a code with values for those who say it in another language.
+ * What is wrong and what to do, in English, and as a code with values for its translation.
  *
  * @param code names the two sentences; empty if there is no code for them
  * @param what what is wrong, to follow a key
  * @param whatWouldBeRight what to do
- * @param values what the sentences name, by name: texts and numbers
+ * @param values the texts and numbers in the sentences, by name
  */
 public record MistakeText(String code, String what, String whatWouldBeRight, Map<String, Object> values) {
     /** Keeps a copy of the map, in its order. */

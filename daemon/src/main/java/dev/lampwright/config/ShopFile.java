@@ -19,7 +19,7 @@ public final class ShopFile {
     /** The folder next to it that holds a file for each rig. */
     public static final String RIGS = "rigs";
 
-    /** What stands for the name of the rig in its texts. */
+    /** What its texts have where the name of the rig goes. */
     public static final String RIG = "{rig}";
 
     private static final String PAGE = "page";

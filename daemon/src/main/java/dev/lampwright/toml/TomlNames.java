@@ -31,7 +31,7 @@ final class TomlNames {
         return next;
     }
 
-    /** Those that the text has for a value, the last first. */
+    /** All places where the text names a value, the last first. */
     private List<Place> places(TomlPart part) {
         List<Place> places = new ArrayList<>();
         int depth = part.headerNames().size() - 1;

@@ -286,7 +286,7 @@ class LookBenchIT {
         browser.speak("en-GB");
     }
 
-    /** Whoever edits a layer far down sees what it costs. */
+    /** So that a person who edits a layer far down sees what it costs. */
     @Test
     void theLimitsStayInViewWhileALayerIsEdited() {
         for (int[] size : new int[][] {{360, 740}, {1440, 900}}) {

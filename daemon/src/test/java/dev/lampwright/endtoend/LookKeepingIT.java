@@ -20,7 +20,7 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.interactions.Actions;
 
-/** What the look editor keeps: versions to undo, drafts, saved looks and cues, whatever happens meanwhile. In a real browser, with the real jar. */
+/** What the look editor keeps, whatever happens: versions to undo, drafts, saved looks and cues. In a real browser, with the real jar. */
 @Timeout(180)
 class LookKeepingIT {
     private static PageBench bench;

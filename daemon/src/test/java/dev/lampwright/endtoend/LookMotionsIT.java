@@ -31,7 +31,7 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Everything on the page of motions can be made in the look editor: each is composed from nothing by the page's own controls in a real
+ * What is on the page of motions can be made in the look editor: a motion is composed from nothing by the page's own controls in a real
  * browser, and saved by the real jar. What is in the file then means the same as the lines of the page, and makes the same light.
  */
 @Timeout(600)
@@ -39,7 +39,7 @@ class LookMotionsIT {
     private static final int RATE = 10;
     private static final int FRAMES = 40;
 
-    /** How many motions there are for each that is made: all of them take two minutes. */
+    /** Every fourth motion is made, since all of them take two minutes; with {@code -Dmotions.all=true}, each is. */
     private static final int EVERY = Boolean.getBoolean("motions.all") ? 1 : 4;
 
     /** Signals that are held while the light is compared, as shares of their range. */

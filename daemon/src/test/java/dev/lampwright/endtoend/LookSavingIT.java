@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Looks that are saved through a running daemon, whatever happens to the disk, to the daemon, and to the file meanwhile. */
+/** Looks that are saved through a running daemon, whatever happens to the disk, to the daemon or to the file. */
 @Timeout(240)
 class LookSavingIT {
     private static final ObjectMapper JSON = new ObjectMapper();

@@ -15,7 +15,7 @@ import java.util.Set;
  * Safe for many threads.
  */
 public final class LookBench {
-    /** No request is longer, in bytes. */
+    /** No request is longer, in bytes, except one with a recording. */
     static final int MOST_BYTES = 65_536;
 
     private static final String LOOK = "look";
@@ -60,7 +60,7 @@ public final class LookBench {
      * @param query what follows the question mark
      * @param body JSON, or nothing
      * @param tab tells tabs of browsers apart; may be empty
-     * @param mayWrite whether whoever asks may save looks
+     * @param mayWrite whether the person may save looks
      */
     public record Asked(String method, String path, String query, String body, String tab, boolean mayWrite) {}
 

@@ -274,8 +274,7 @@ final class LookSaver {
         return new BenchRefusal(
                         409,
                         "fault_look",
-                        "this changes how a fault looks (" + name
-                                + "); confirm it only if the fault still stands out")
+                        "this changes how a fault looks (" + name + "); confirm it only if the fault still stands out")
                 .with("look", name);
     }
 
