@@ -42,7 +42,7 @@ final class FileWatch {
     /**
      * Checks the file.
      *
-     * @return true once for each change, once the file looks the same in two checks; never while a file does not exist that must
+     * @return true once for each change, once the file looks the same in two checks; never while a file that must exist does not
      */
     boolean changed() {
         String now = mark();

@@ -74,6 +74,6 @@ class KeptLooksTest {
         Run swatch = Run.of("looks", "sea-mist", "--toml", "--config", file.toString());
         assertEquals(0, swatch.status(), swatch.err());
         assertTrue(swatch.err().contains("is left out"), swatch.err());
-        assertEquals(1, Run.of("check", file.toString()).status(), "to check it is a mistake");
+        assertEquals(1, Run.of("check", file.toString()).status(), "check counts it as a mistake");
     }
 }

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What a real broker says about the rigs of one process when that has gone, however it went. */
+/** What a real broker reports about the rigs of a process that has been killed or has ended. */
 @Timeout(300)
 final class RigsLostIT {
     /** The start of a process takes long on a busy machine. */

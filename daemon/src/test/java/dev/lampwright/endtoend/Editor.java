@@ -133,8 +133,8 @@ final class Editor {
     }
 
     /**
-     * What the page has complained of since the last call. An answer that refuses something is not a complaint, nor is that the browser does
-     * not ask whether to leave a page that nobody has touched by hand.
+     * What the page has complained of since the last call. A refusal is not a complaint, nor is the browser's note that it does not ask
+     * before it leaves a page that nobody has touched by hand.
      */
     List<String> complaints() {
         return browser.complaints().stream()

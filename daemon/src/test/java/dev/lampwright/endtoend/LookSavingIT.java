@@ -175,7 +175,7 @@ class LookSavingIT {
         }
     }
 
-    /** Killed as soon as a save has begun to write: when what was there before has been kept. */
+    /** Killed as soon as a save has kept the old text. */
     @Test
     void aDaemonThatIsKilledHalfwayLeavesTheOldFileOrTheNewOneAndTheDrafts() {
         String wanted = fileText();

@@ -55,8 +55,7 @@ record BenchLook(String name, Map<String, Object> table) {
     /** Refuses a name that the bench does not write. */
     static void requireName(String name) throws BenchRefusal {
         if (!NAME.matcher(name).matches()) {
-            throw new BenchRefusal(
-                    400, "bad_name", "give the look a name of 1 to 40 small letters, digits and hyphens");
+            throw new BenchRefusal(400, "bad_name", "give a name of 1 to 40 small letters, digits and hyphens");
         }
     }
 

@@ -182,7 +182,7 @@ final class Recordings {
                 seconds = entry.get().atNanos() / NANOS;
             }
             if (Double.isNaN(seconds)) {
-                throw bad(1, "no message is in it; give lines as run --record writes them");
+                throw bad(1, "no message is here or below; give lines as run --record writes them");
             }
             return seconds;
         } catch (IOException e) {

@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What becomes of a save when somebody else writes the same files just then. */
+/** What happens to a save while someone else writes the same files. */
 @Timeout(120)
 class LookSaverTest {
     private static final String FILE = """
