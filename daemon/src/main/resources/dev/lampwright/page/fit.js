@@ -32,6 +32,8 @@ let beating = false;
 let waiting = 0;
 /** A slider that was settled: once the light is there, that is the answer. */
 let settled = null;
+/** Why the daemon refused the last request, in words; it stays until the next one. */
+let refusal = "";
 
 const acts = {
   answer: (line) => act("answer", { line }),
@@ -80,6 +82,7 @@ async function start() {
 }
 
 async function act(what, body = {}) {
+  refusal = "";
   setBusy(what !== "try");
   take(await send(what, { lease, number: view.talk.number, ...body }));
 }
@@ -182,7 +185,7 @@ function showTalk() {
   const { talk } = view;
   showStep(talk.step);
   showSaid(byId("said"), talk.said);
-  complain(byId("refused"), talk.refused === undefined ? "" : refused(talk.refused));
+  complain(byId("refused"), talk.refused === undefined ? refusal : refused(talk.refused));
   byId("value")?.setAttribute("aria-invalid", String(talk.refused !== undefined));
   if (!talk.asking) {
     setBusy(true);
@@ -278,14 +281,20 @@ async function awaitLight() {
   }
 }
 
+/** Only a page that does not hold the fitting any more leaves it. */
 function refuse(answer) {
-  const words = reason({ values: {}, ...answer });
+  const why = reason({ values: {}, ...answer });
+  const words = answer.code?.startsWith("fit_") ? why : say("refused", { why });
   if (byId("talk").hidden) {
     complain(byId("start-why"), words);
-    return;
+  } else if (answer.code === "fit_not_held") {
+    lease = "";
+    begin();
+  } else {
+    refusal = words;
+    complain(byId("refused"), words);
+    setBusy(false);
   }
-  lease = "";
-  begin();
 }
 
 function complain(element, words) {
