@@ -61,9 +61,13 @@ byId("back").addEventListener("click", () => act("back"));
 byId("stop").addEventListener("click", () => act("stop"));
 byId("edit-form").addEventListener("submit", async (event) => {
   event.preventDefault();
-  await enter(byId("edit-token").value);
-  byId("edit-token").value = "";
-  begin();
+  const { status, answer } = await enter(byId("edit-token").value);
+  if (status === 200) {
+    byId("edit-token").value = "";
+    begin();
+  } else {
+    complain(byId("start-why"), status === 0 ? say("entry.silent") : say("entry.refused", { why: reason({ values: {}, ...answer }) }));
+  }
 });
 
 /** Goes on with what this tab holds, or shows what there is. */
