@@ -257,6 +257,9 @@ function setBusy(busy) {
   byId("back").disabled = busy;
   clearTimeout(waiting);
   waiting = busy ? setTimeout(() => setText(byId("news"), say("fit.busy")), SOON_MS) : 0;
+  if (!busy) {
+    setText(byId("news"), "");
+  }
   document.body.classList.toggle("busy", busy);
 }
 
