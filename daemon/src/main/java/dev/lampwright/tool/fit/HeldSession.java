@@ -9,7 +9,6 @@ import java.security.SecureRandom;
 import java.time.Duration;
 import java.util.HexFormat;
 import java.util.Locale;
-import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -145,12 +144,19 @@ final class HeldSession {
             why = "an internal error, please report it: " + e;
             LOG.error("the fitting on the page hit an internal error, please report it", e);
         } finally {
-            controller.resume();
-            end = how;
-            running = false;
-            terminal.stop();
-            LOG.info("the fitting on the page has ended: {}", how);
-            watch.end(Duration.ofNanos(TimeUnit.SECONDS.toNanos(1)));
+            try {
+                controller.resume();
+            } finally {
+                over(how);
+            }
         }
+    }
+
+    private void over(String how) {
+        end = how;
+        running = false;
+        terminal.stop();
+        LOG.info("the fitting on the page has ended: {}", how);
+        watch.close();
     }
 }
