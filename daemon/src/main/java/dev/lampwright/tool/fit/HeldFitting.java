@@ -23,8 +23,8 @@ public final class HeldFitting implements AutoCloseable {
     /** How long a lease lasts after it was last renewed. Our own choice: a tab that is put away goes dark soon. */
     public static final Duration LEASE = Duration.ofSeconds(15);
 
-    /** How often a page renews it: two may get lost. */
-    private static final Duration RENEWAL = Duration.ofSeconds(5);
+    /** How long a beat waits for news. A page sends the next one at once, so several in a row may get lost. */
+    private static final Duration BEAT = Duration.ofMillis(2500);
 
     private static final Logger LOG = LoggerFactory.getLogger(HeldFitting.class);
     /** Most answers are followed by the next question within this time, which then goes with the reply. */
@@ -126,7 +126,7 @@ public final class HeldFitting implements AutoCloseable {
         long number = body.path("number").asLong();
         String line = body.path("line").asText("");
         switch (what) {
-            case "beat" -> now.terminal().awaitChange(body.path("changes").asLong(), RENEWAL.dividedBy(2));
+            case "beat" -> now.terminal().awaitChange(body.path("changes").asLong(), BEAT);
             case "answer", "try" -> {
                 return typed(now, number, line, what.equals("try"), lease);
             }
@@ -258,7 +258,6 @@ public final class HeldFitting implements AutoCloseable {
         view.put("file", file.toString());
         view.put("changes_file", FittingTalk.changes(file));
         view.put("under_way", GuidedFitting.isUnderWay(file));
-        view.put("renew_ms", RENEWAL.toMillis());
         if (mine) {
             HeldSession held = now.orElseThrow();
             view.put("lease", held.lease());

@@ -174,7 +174,12 @@ class HeldFittingTest {
         assertTrue(seen.path("running").asBoolean());
         assertFalse(seen.has("talk"), "others see that it is held, and nothing else");
         clock.addAndGet(HeldFitting.LEASE.toNanos() - 1);
-        assertTrue(send("beat", Map.of("changes", -1)).path("running").asBoolean());
+        JsonNode renewed = send("beat", Map.of("changes", -1));
+        assertTrue(renewed.path("running").asBoolean());
+        clock.addAndGet(HeldFitting.LEASE.toNanos() - 1);
+        JsonNode waited = send(
+                "beat", Map.of("changes", renewed.path("talk").path("changes").asLong()));
+        assertTrue(waited.path("talk").path("asking").asBoolean(), "each beat renews the lease");
         clock.addAndGet(HeldFitting.LEASE.toNanos() + 1);
         Await.until("the end", () -> !fitting.isRunning());
         assertTrue(boards.dark());
