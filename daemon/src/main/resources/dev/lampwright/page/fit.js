@@ -263,12 +263,14 @@ function setBusy(busy) {
   document.body.classList.toggle("busy", busy);
 }
 
+/** After a change, the daemon has its controller back. Of a change no answers are kept. */
 function showEnd() {
   showOnly("end");
   setBusy(false);
   const { end, why } = view;
-  setText(byId("end-title"), say(`fit.end.${end}`));
-  setText(byId("end-words"), end === "failed" ? why : say(`fit.after.${end}`));
+  const ofChange = `fit.end.change.${end}`;
+  setText(byId("end-title"), say(view.changes_file && isSaid(ofChange) ? ofChange : `fit.end.${end}`));
+  setText(byId("end-words"), end === "failed" ? why : say(end === "done" || view.under_way ? `fit.after.${end}` : "fit.after.unkept"));
   showSaid(byId("review"), end === "done" ? view.talk.said : []);
   byId("again").hidden = false;
   byId("end-title").focus();
