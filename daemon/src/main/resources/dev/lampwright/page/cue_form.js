@@ -6,7 +6,7 @@ import { signalWords } from "./sentence.js";
 import { capital } from "./values.js";
 import { say } from "./words.js";
 
-/** What stands in place of a state. */
+/** Keys that a cue can have instead of a state. */
 const OTHERS = ["any", "all", "alarm", "event"];
 let count = 0;
 

@@ -5,7 +5,7 @@ import { duration } from "./values.js";
 import { LOCALE, say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
-/** How many steps a recording has for whoever moves through it. */
+/** How many steps the slider has for a recording. */
 const STEPS = 200;
 const TENTHS = new Intl.NumberFormat(LOCALE, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 

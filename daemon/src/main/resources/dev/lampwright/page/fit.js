@@ -1,4 +1,4 @@
-// The guided fitting: one question after the other, answered here, asked by the daemon. Whoever holds it renews a lease; when that lapses, all is dark.
+// The guided fitting: the daemon asks one question after the other, and people answer here. The page that holds the fitting renews a lease; when that lapses, everything goes dark.
 
 import { Contact } from "./contact.js";
 import { make, setText } from "./dom.js";
@@ -14,7 +14,7 @@ const AGAIN_MS = 1000;
 const SOON_MS = 600;
 /** How long a daemon takes to start with the new file, at most. */
 const START_MS = 30_000;
-/** How the daemon sets off lines of a file or a table. */
+/** How the daemon indents lines of a file or a table. */
 const INDENT = /^ {2,4}/;
 const byId = (id) => document.getElementById(id);
 
@@ -70,7 +70,7 @@ byId("edit-form").addEventListener("submit", async (event) => {
   }
 });
 
-/** Goes on with what this tab holds, or shows what there is. */
+/** Goes on with the fitting if this tab holds it, or else shows the beginning. */
 async function begin() {
   await entry.takeToken();
   const held = lease === "" ? { status: 409 } : await send("beat", { lease, changes: -1 });
@@ -91,7 +91,7 @@ async function act(what, body = {}) {
   take(await send(what, { lease, number: view.talk.number, ...body }));
 }
 
-/** Takes in an answer; whether it was one. */
+/** Takes in a response; returns whether it was an answer. */
 function take({ status, answer }) {
   if (status === 401) {
     showOnly("entry");
@@ -112,7 +112,7 @@ function take({ status, answer }) {
   return true;
 }
 
-/** News that was overtaken is ignored. */
+/** Shows a view, unless a newer one has been shown. */
 function show(next) {
   const old = view !== null && view.lease === next.lease && (next.talk?.changes ?? 0) < (view.talk?.changes ?? 0);
   if (old) {
@@ -166,7 +166,7 @@ function showStart() {
   complain(byId("start-why"), view.running ? say("why.fit_held") : "");
 }
 
-/** Shows who may not fit why, and how they could. */
+/** Offers to begin; or says why that is not allowed here, and how it could be. */
 async function showAllowed() {
   const { status, answer } = await rights();
   byId("up").hidden = !(status === 200 && answer.bench);
@@ -226,7 +226,7 @@ function showStep(step) {
   byId("steps").firstElementChild.style.width = `${100 * at / Math.max(1, of)}%`;
 }
 
-/** Lines that are indented are of a file, or of a table. */
+/** Shows messages. Indented lines belong to a file or a table, and stay as they are. */
 function showSaid(element, lines) {
   const key = JSON.stringify(lines);
   if (element.dataset.key === key) {
@@ -251,7 +251,7 @@ function showSaid(element, lines) {
   element.replaceChildren(...blocks.map(({ pre, texts }) => make(pre ? "pre" : "p", { text: texts.join("\n"), tabindex: pre ? "0" : undefined })));
 }
 
-/** While the daemon works, what was asked stays in sight, and cannot be answered again. */
+/** While the daemon works, the question stays in sight, and cannot be answered again. */
 function setBusy(busy) {
   byId("answers").inert = busy;
   byId("back").disabled = busy;
@@ -279,7 +279,7 @@ function showEnd() {
   }
 }
 
-/** The daemon starts with the new file: its page is there a moment later. */
+/** Waits for the live page: the daemon starts with the new file, and opens it a moment later. */
 async function awaitLight() {
   const until = Date.now() + START_MS;
   while (byId("to-light").hidden && Date.now() < until) {

@@ -5,27 +5,32 @@ import { button, make } from "./dom.js";
 import { isSaid, say } from "./words.js";
 
 const answers = document.getElementById("answers");
-/** What the page says of a button that settles a question, where it is more than "go on". */
+/** Questions whose button has a text of its own. */
 const SETTLED = ["brightness_level", "mark_one", "mark_other", "mark_corner", "file_write"];
 
-/** A question of the daemon in the words of the page, or else in the daemon's own English. */
-export function asked({ code, values, text }) {
-  return isSaid(`fit.q.${code}`) ? say(`fit.q.${code}`, values) : text;
+/** A question of the daemon. */
+export function asked(question) {
+  return inWords(`fit.q.${question.code}`, question);
 }
 
-/** What the daemon says, likewise. */
-export function said({ code, values, text }) {
-  return isSaid(`fit.say.${code}`) ? say(`fit.say.${code}`, values) : text;
+/** A message of the daemon. */
+export function said(message) {
+  return inWords(`fit.say.${message.code}`, message);
 }
 
-/** Why an answer was refused, likewise. */
-export function refused({ code, values, text }) {
-  return isSaid(`fit.no.${code}`) ? say(`fit.no.${code}`, values) : text;
+/** Why the daemon refused an answer. */
+export function refused(reason) {
+  return inWords(`fit.no.${reason.code}`, reason);
 }
 
-/** One of several answers, likewise. */
-function offered({ code, values, text }) {
-  return isSaid(`fit.o.${code}`) ? say(`fit.o.${code}`, values) : text;
+/** One of several answers. */
+function offered(choice) {
+  return inWords(`fit.o.${choice.code}`, choice);
+}
+
+/** What the daemon sent, in the language of the page, or in the daemon's own English if the page has no text for it. */
+function inWords(code, { values, text }) {
+  return isSaid(code) ? say(code, values) : text;
 }
 
 /** Draws what can be answered. acts: answer with a line, try with a line, and give with what belongs into a file. */
@@ -65,13 +70,13 @@ function chosen(choice, acts) {
   return made;
 }
 
-/** The outline of a frame, whose corners are where they are. */
+/** The outline of a frame, with each answer at its corner. */
 function corners(question, acts) {
   const made = question.choices.map((choice) => button(offered(choice), () => acts.answer(choice.key), { class: choice.code, "data-key": choice.key }));
   return make("div", { class: "outline", role: "group", "aria-labelledby": "question" }, ...made);
 }
 
-/** The light follows while it moves; of the values that come meanwhile only the newest is sent. */
+/** The light follows while the slider moves. While an answer is awaited, only the newest value is kept to send next. */
 function slider(question, acts) {
   const words = make("output", { for: "value" });
   const newest = new Newest(async (value) => {

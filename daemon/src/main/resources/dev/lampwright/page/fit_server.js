@@ -7,12 +7,12 @@ export async function send(what, body = {}) {
   return ask(`fit/${what}`, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) });
 }
 
-/** What there is to see for anybody. */
+/** What anybody may see of the fitting. */
 export async function look() {
   return ask("fit/now", {});
 }
 
-/** What whoever sits here may do. */
+/** What this browser may do. */
 export async function rights() {
   return ask("rights", {});
 }
@@ -26,7 +26,7 @@ async function ask(path, options) {
   }
 }
 
-/** Lets people in who enter the token for editing. */
+/** Sends a token, which lets this browser in if it is right. */
 export async function enter(token) {
   return ask("enter", { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify({ token }) });
 }

@@ -5,7 +5,7 @@ import { say } from "./words.js";
 
 const byId = (id) => document.getElementById(id);
 
-/** Asks with buttons: pairs of words and what to do. Whatever is answered, the question goes. */
+/** Asks with buttons: pairs of words and what to do. Any answer closes the question. */
 export function question(title, content, answers) {
   const dialog = byId("question");
   setText(byId("question-title"), title);
