@@ -103,7 +103,7 @@ export const TABLE = {
   "wrong.not_known_alarm": "Den Alarmzustand „{value}“ gibt es nicht",
   "wrong.not_known_view": "Die Ansicht „{value}“ gibt es nicht",
   "wrong.not_known_event": "Das Ereignis „{value}“ gibt es nicht",
-  "wrong.not_known_swatch": "Die fertige Lichtstimmung „{value}“ gibt es nicht",
+  "wrong.not_known_swatch": "Die mitgelieferte Lichtstimmung „{value}“ gibt es nicht",
   "wrong.unknown_key": "diesen Schlüssel gibt es nicht",
   "wrong.not_here": "{key} gilt hier nicht; entferne es",
   "wrong.no_light": "sie hat weder Ebenen noch weiße Lichter; füge etwas hinzu",

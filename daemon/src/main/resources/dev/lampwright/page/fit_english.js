@@ -187,7 +187,7 @@ export const TABLE = {
   "fit.q.supply_ceiling": "The ceiling will be {most} mA. You can choose less.",
   "fit.help.supply_ceiling": "No frame will ask for more than the ceiling, and the controller enforces it too. Choose less if the wires or connectors are thin: the plan calculates what they can carry.",
   "fit.q.order_hue": "Question {number}: what colour are the pixels that are lit near the controller?",
-  "fit.help.order_hue": "Among the first pixels of the strip one, two or three are lit. If all have the same colour, choose it; if they differ, choose that. If you find colours hard to tell apart, ask someone else, or skip.",
+  "fit.help.order_hue": "Among the first pixels of the strip one, two or three are lit. If all have the same colour, choose it; if not, choose “They differ”. If you find colours hard to tell apart, ask someone else, or skip.",
   "fit.q.order_proof": "The first pixel should be red now, the second green, the third blue, and no others lit. Is that right?",
   "fit.help.order_proof": "Count from the controller's end.",
   "fit.q.order_proof_white": "The first pixel should be red now, the second green, the third blue, the fourth white, and no others lit. Is that right?",
