@@ -12,7 +12,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The page of a process that has no configuration yet: the fitting, and nothing else. It is at the address that the live page has later. If it
+ * The page of a process that has no configuration yet: the fitting, and nothing else. The live page has the same address later. If the page
  * cannot be opened, it is retried every few seconds, as long as {@link #lookAround} is called.
  */
 public final class FirstPage implements AutoCloseable {

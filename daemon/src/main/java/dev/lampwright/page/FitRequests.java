@@ -6,7 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.Optional;
 
-/** Passes requests on to the fitting, once it is known that whoever asks may: whoever fits writes the configuration, so they need that right. */
+/** Passes requests on to the fitting, after checking the right to edit: the fitting writes the configuration. */
 final class FitRequests {
     /** What their paths begin with. */
     static final String PATH = "/fit/";
@@ -31,7 +31,7 @@ final class FitRequests {
      * Answers a request.
      *
      * @param call its path begins with {@link #PATH}
-     * @throws IOException if whoever asks has left
+     * @throws IOException if the client has left
      */
     void answer(HttpCall call) throws IOException {
         String what = call.path().substring(PATH.length());
@@ -67,7 +67,7 @@ final class FitRequests {
                 .map(FitRequests::ofFitting);
     }
 
-    /** What is missing, said of the fitting. */
+    /** The same refusal, worded for the fitting. */
     private static HttpCall.Refusal ofFitting(HttpCall.Refusal refusal) {
         String why = MISSING.get(refusal.code());
         return why == null

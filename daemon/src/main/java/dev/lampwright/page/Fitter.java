@@ -3,7 +3,7 @@ package dev.lampwright.page;
 import dev.lampwright.engine.Daemon;
 import java.util.Optional;
 
-/** Where lights are fitted, for people who have the page open. What it does does not belong to the page. Safe for many threads. */
+/** Fits lights for people who have the page open. The page only passes requests on to it. Safe for many threads. */
 public interface Fitter extends AutoCloseable {
     /**
      * Answers a request whose rights have been checked.

@@ -96,7 +96,7 @@ final class FittingBench implements PrinterFinder.Told {
         speak();
     }
 
-    /** Whether whoever answers may name any file. */
+    /** Whether an answer may name any file. */
     boolean mayNameFiles() {
         return terminal.mayNameFiles();
     }

@@ -9,8 +9,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 
 /**
- * Files next to a configuration for what somebody types who cannot put files there: the broker's password, and certificates. Only this user
- * may read them. What is in them is never read back.
+ * Files next to a configuration for what is entered on the page: the broker's password, and certificates. Only this user may read them, and
+ * the fitting never does.
  */
 final class GivenFiles {
     private static final int LONGEST_PASSWORD = 1024;

@@ -16,11 +16,11 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The fitting of one configuration, for people who answer by requests. One of them at a time holds it, by a lease that has to be renewed:
- * when it lapses, everything goes dark, and the answers are kept as if the person had stopped. Safe for many threads.
+ * The fitting of one configuration, for people who answer by requests. One of them at a time holds it, by a lease that must be renewed: when
+ * it lapses, everything goes dark, as if the person had stopped. Safe for many threads.
  */
 public final class HeldFitting implements AutoCloseable {
-    /** How long a lease lasts after it was last renewed. Our own choice: a tab that is put away goes dark soon. */
+    /** How long a lease lasts after it was last renewed. Our own choice: the light of a closed tab goes out soon. */
     public static final Duration LEASE = Duration.ofSeconds(15);
 
     /** How long a beat waits for news. A page sends the next one at once, so several in a row may get lost. */
@@ -43,9 +43,9 @@ public final class HeldFitting implements AutoCloseable {
     private volatile boolean endSeen;
     private boolean closed;
 
-    /** Whatever else uses the controller. */
+    /** The other user of the controller. */
     public interface Controller {
-        /** Nothing else does. */
+        /** Nothing else uses it. */
         Controller FREE = new Controller() {
             @Override
             public void release() {
@@ -72,7 +72,7 @@ public final class HeldFitting implements AutoCloseable {
      * @param boards finds controllers
      * @param printers find out where a printer reports what; one for each fitting
      * @param knowledge what the rest of Lampwright knows about the file
-     * @param controller whatever else uses the controller
+     * @param controller the other user of the controller
      * @param pagePort the port of the page in a new file; empty for the usual one
      * @param nanoClock a clock in ns that never goes back
      */
@@ -165,7 +165,7 @@ public final class HeldFitting implements AutoCloseable {
         return FitReply.of(view(lease));
     }
 
-    /** What belongs into a file of its own is never repeated, neither to the page nor in a log. */
+    /** What belongs in a file of its own is never sent back to the page, and never logged. */
     private FitReply given(HeldSession now, long number, String text, String lease) {
         Optional<Form> form = now.terminal().form(number).filter(HeldFitting::isFile);
         if (form.isEmpty()) {

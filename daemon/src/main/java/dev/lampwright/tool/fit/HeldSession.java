@@ -90,7 +90,7 @@ final class HeldSession {
         return why;
     }
 
-    /** Its holder is there. */
+    /** The holder has been heard. */
     void renew(long now) {
         renewed = now;
     }

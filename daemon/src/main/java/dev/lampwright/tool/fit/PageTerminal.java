@@ -11,12 +11,12 @@ import java.util.Set;
 import java.util.concurrent.TimeUnit;
 
 /**
- * A terminal whose questions are drawn elsewhere: one thread asks and waits, others see what is asked and type for it. What was said since the
- * last answer goes with the question.
+ * A terminal whose questions are drawn on a page: one thread asks and waits, others see the question and type the answer. Messages since the
+ * last answer go with the question.
  */
 final class PageTerminal implements Terminal {
     private static final Optional<String> END = Optional.empty();
-    /** What a page says in its own way, or has controls for. */
+    /** What a page words itself, or has controls for. */
     private static final Set<String> UNSAID = Set.of("caution", "step");
 
     private static final Set<String> KEYS = Set.of("b", "q", "?");

@@ -29,7 +29,7 @@ public interface Terminal {
     boolean ended();
 
     /**
-     * A step begins, or is repeated with its earlier answers. One that prints lines hears of it with the step's first question.
+     * A step begins, or is repeated with its earlier answers. Lines need nothing here: the step's first question names the step.
      *
      * @param at its number, from 1; 0 if steps have no numbers
      * @param of how many steps there are
@@ -75,9 +75,9 @@ public interface Terminal {
     }
 
     /**
-     * Whether whoever answers may name any file of this computer.
+     * Whether an answer may name any file of this computer.
      *
-     * @return false if others may answer than those who could use a shell here
+     * @return false if people without a shell here may answer
      */
     default boolean mayNameFiles() {
         return true;
