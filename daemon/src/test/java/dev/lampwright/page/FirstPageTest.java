@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.config.PageSettings;
 import dev.lampwright.testing.FreePort;
+import dev.lampwright.testing.RawHttp;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.URI;
@@ -92,6 +93,21 @@ class FirstPageTest {
             assertEquals(403, forwarded.statusCode());
             assertTrue(forwarded.body().contains("\"code\":\"fit_only_here\""), forwarded.body());
             assertEquals(List.of(), asked);
+        }
+    }
+
+    /** A foreign name can be pointed at this computer (DNS rebinding), and an address other than loopback is used from elsewhere. */
+    @Test
+    void onlyNamesOfThisComputerFit() throws IOException {
+        String request = "POST /fit/begin HTTP/1.1\r\nHost: %s\r\nContent-Type: application/json\r\n"
+                + "Content-Length: 2\r\nConnection: close\r\n\r\n{}";
+        try (FirstPage page = new FirstPage(PageSettings.forThisComputer(port), fitter)) {
+            page.lookAround();
+            assertTrue(RawHttp.answerTo(port, request.formatted("shed.invalid")).startsWith("HTTP/1.1 421 "));
+            assertTrue(RawHttp.answerTo(port, request.formatted("192.0.2.7")).startsWith("HTTP/1.1 403 "));
+            assertEquals(List.of(), asked);
+            assertTrue(RawHttp.answerTo(port, request.formatted("localhost:" + port))
+                    .startsWith("HTTP/1.1 200 "));
         }
     }
 

@@ -52,6 +52,10 @@ class WordsTest {
             Pattern.compile("(?:UnusableException|refuse\\(Phrase\\.of)\\(\\s*\"(\\w+)\"");
     private static final Pattern OFFERED = Pattern.compile("\\.named\\(\"(\\w+[a-z])\"");
     private static final Pattern SKIPPED = Pattern.compile("\\.skipped\\(\"(\\w+)\"");
+    private static final Pattern TOLD = Pattern.compile("say\\(\\s*Phrase\\.of\\(\\s*\"(\\w+)\"");
+    /** What the page of the fitting has at its beginning, or beside each question. */
+    private static final Set<String> UNTOLD = Set.of("fit.say.caution", "fit.say.step");
+
     private static final Pattern NAMED = Pattern.compile("data-(?:say|label)=\"([\\w.]+)\"");
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
 
@@ -186,6 +190,8 @@ class WordsTest {
         found(REFUSED, sources).forEach(code -> wanted.add("fit.no." + code));
         found(OFFERED, sources).forEach(code -> wanted.add("fit.o." + code));
         found(SKIPPED, sources).forEach(code -> wanted.add("fit.skip." + code));
+        found(TOLD, sources).forEach(code -> wanted.add("fit.say." + code));
+        wanted.removeAll(UNTOLD);
         assertTrue(wanted.size() > 80, "the sources have been read");
         wanted.removeAll(table("fit_english").keySet());
         assertEquals(List.of(), wanted);
