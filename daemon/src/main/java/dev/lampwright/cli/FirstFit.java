@@ -14,8 +14,10 @@ import java.util.concurrent.atomic.AtomicLong;
 /** Runs until a configuration exists: offers the guided fitting on the page, to browsers on this computer. */
 final class FirstFit {
     private static final long LOOK_EVERY_MS = 500;
-    /** How often it looks before it goes on, even if no browser has shown the end. */
+    /** How long the end of the fitting stays on the page if nobody has asked for it. */
     private static final long LAST_LOOKS = 10;
+    /** And once somebody has: the answer may still be on its way. */
+    private static final long SEEN_LOOKS = 2;
 
     private final Path file;
     private final int port;
@@ -62,11 +64,13 @@ final class FirstFit {
                         () -> "no configuration yet: fit the lights on the page")) {
             service.start();
             long looks = 0;
+            long seen = 0;
             while (!stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
                 page.lookAround();
                 boolean ready = Files.exists(file) && !fitter.isRunning();
                 looks = ready ? looks + 1 : 0;
-                if (ready && (fitter.isEndSeen() || looks > LAST_LOOKS)) {
+                seen = ready && fitter.isEndSeen() ? seen + 1 : 0;
+                if (seen >= SEEN_LOOKS || looks > LAST_LOOKS) {
                     service.leave();
                     return true;
                 }
