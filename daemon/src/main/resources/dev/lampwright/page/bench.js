@@ -355,7 +355,7 @@ function showFrame({ strip, duties }, isNew, shown) {
   drawing.take(frame, opened.name, mayFlash(versions.now));
 }
 
-/** Where the limit is lifted, anything may flash; and so may the finished look that lies below. */
+/** Where the limit is lifted, anything may flash; and so may the ready-made look that lies below. */
 function mayFlash(look) {
   return !layout.flash_limit || flashes(look) || known.some(({ name, flashes: does }) => name === look.swatch && does);
 }
