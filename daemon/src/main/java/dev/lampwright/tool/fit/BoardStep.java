@@ -106,9 +106,10 @@ final class BoardStep implements Step {
     private static Optional<Boards.Answering> ask(List<Boards.Answering> good, FittingBench bench)
             throws LeaveException, IOException {
         if (good.isEmpty()) {
-            bench.say(
+            bench.say(Phrase.of(
+                    "none_found",
                     "No controller answers. Plug it in; flash its firmware if you have not done that yet; make sure that nothing"
-                            + " else is using its port, such as the daemon.");
+                            + " else is using its port, such as the daemon."));
             String port = bench.ask(new Question<String>(
                             "Press Enter to look again, or type the name of a port:",
                             "The controller is the board that drives the strip. Its port is for instance /dev/ttyACM0;"
@@ -180,11 +181,16 @@ final class BoardStep implements Step {
                         "Is something lit at the end of the strip that is nearest the controller?",
                         "The first pixel is lit, and perhaps the second, in any colour, not very bright.")
                 .coded("board_lit"))) {
-            bench.say(
-                    "Then check the following. Switch the supply off before you touch any wire:",
-                    "  - Is the strip's supply on? Is its ground joined to the controller's?",
-                    "  - Does the data wire go to the end marked DIN, from which the arrows point away?",
-                    "  - Is it on the right pin, and does the strip understand the pulses of a WS2812B?");
+            bench.say(Phrase.of(
+                    "wiring_check", "Then check the following. Switch the supply off before you touch any wire:"));
+            bench.say(Phrase.of(
+                    "wiring_supply", "  - Is the strip's supply on? Is its ground joined to the controller's?"));
+            bench.say(Phrase.of(
+                    "wiring_end",
+                    "  - Does the data wire go to the end marked DIN, from which the arrows point away?"));
+            bench.say(Phrase.of(
+                    "wiring_pin",
+                    "  - Is it on the right pin, and does the strip understand the pulses of a WS2812B?"));
         }
     }
 }

@@ -26,15 +26,20 @@ final class BrightnessStep implements Step {
         Setup setup = FittingSetups.of(before);
         int most = FittingSetups.level(setup, lit(before) * WHITE.length(), FittingSetups.full());
         int highest = BrightnessScale.highest(most);
-        bench.say("Some white pixels show how bright a look may be at most. Step " + BrightnessScale.STEPS
-                + " is the brightest that the pixels can be.");
+        bench.say(Phrase.of(
+                "brightness_top",
+                "Some white pixels show how bright a look may be at most. Step " + BrightnessScale.STEPS
+                        + " is the brightest that the pixels can be.",
+                "steps",
+                BrightnessScale.STEPS));
         Choice choice = new Choice(Math.min(FIRST, highest), false);
         while (!choice.right) {
             show(choice.step, before, setup, bench);
             choice = ask(choice.step, highest, before, setup, bench);
         }
         double share = BrightnessScale.share(choice.step);
-        bench.say("Brightness is " + TypedNumbers.shown(share) + " of full light.");
+        String shown = TypedNumbers.shown(share);
+        bench.say(Phrase.of("brightness_found", "Brightness is " + shown + " of full light.", "share", shown));
         return before.withBrightness(share);
     }
 

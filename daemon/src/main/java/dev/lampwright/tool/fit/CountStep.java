@@ -40,13 +40,15 @@ final class CountStep implements Step {
         }
         typed.ifPresent(search::assume);
         if (typed.isEmpty()) {
-            bench.say("A mark of a few white pixels moves along the strip, further and further out, then back to its"
-                    + " end.");
+            bench.say(Phrase.of(
+                    "pixels_mark",
+                    "A mark of a few white pixels moves along the strip, further and further out, then back to its"
+                            + " end."));
         }
         while (true) {
             walk(search, before.knownOrder(), setup, bench);
             if (search.pixels() == 0) {
-                bench.say("You saw no pixel at all. Once again, from the beginning:");
+                bench.say(Phrase.of("pixels_unseen", "You saw no pixel at all. Once again, from the beginning:"));
                 search = new PixelSearch(most);
                 continue;
             }

@@ -63,7 +63,9 @@ final class CurrentStep implements Step {
             List<CurrentPattern> patterns = CurrentPattern.all(setup);
             List<Double> readings = measure(patterns, setup, bench);
             if (readings.size() < patterns.size() && !setup.equals(FittingSetups.wary(setup))) {
-                bench.say("That is more than the ceiling: these pixels take more than was assumed. Again, darker:");
+                bench.say(Phrase.of(
+                        "current_darker",
+                        "That is more than the ceiling: these pixels take more than was assumed. Again, darker:"));
                 setup = FittingSetups.wary(setup);
                 continue;
             }

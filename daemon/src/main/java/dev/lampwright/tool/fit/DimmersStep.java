@@ -55,7 +55,10 @@ final class DimmersStep implements Step {
                 .boxed()
                 .toList();
         if (free.isEmpty()) {
-            bench.say("The controller has " + (outputs == 0 ? "no dimmers." : "no dimmer without a light."));
+            bench.say(
+                    outputs == 0
+                            ? Phrase.of("no_dimmers", "The controller has no dimmers.")
+                            : Phrase.of("no_free_dimmer", "The controller has no dimmer without a light."));
             return before;
         }
         bench.darken();
@@ -75,8 +78,10 @@ final class DimmersStep implements Step {
         Findings.Supply supply =
                 SupplyStep.askSupply("How many volts does their supply give? Enter means 24.", USUAL_VOLTS, bench);
         if (supply.amps().isEmpty() || supply.fuseAmps().isEmpty()) {
-            bench.say("While supply and fuse are unknown, they stay dark. Find out, and come back with b; or write"
-                    + " [dimmers] into the file by hand.");
+            bench.say(Phrase.of(
+                    "dimmers_unknown",
+                    "While supply and fuse are unknown, they stay dark. Find out, and come back with b; or write"
+                            + " [dimmers] into the file by hand."));
             return before;
         }
         OptionalInt strongest = bench.ask(new Question<OptionalInt>(

@@ -26,7 +26,7 @@ final class DirectionStep implements Step {
             zones.put(zone.getKey(), directed(zone.getKey(), zone.getValue(), before, bench));
         }
         if (zones.isEmpty()) {
-            bench.say("No zones are named, so there is nothing to ask.");
+            bench.say(Phrase.of("no_zones", "No zones are named, so there is nothing to ask."));
         }
         return before.withZones(zones);
     }

@@ -89,7 +89,11 @@ final class MountStep implements Step {
                     before,
                     bench);
             if (corner <= from) {
-                bench.say("That is not after pixel " + from + ", where the side begins. The same corner again:");
+                bench.say(Phrase.of(
+                        "corner_before",
+                        "That is not after pixel " + from + ", where the side begins. The same corner again:",
+                        "from",
+                        from));
             } else {
                 sides.add(corner - from);
                 from = corner;

@@ -69,7 +69,9 @@ final class OrderStep implements Step {
         OrderSearch.Proof answer = proof(order, level, setup, bench);
         search.proved(order, answer);
         if (answer == OrderSearch.Proof.WRONG) {
-            bench.say("Then an earlier answer was wrong, or the strip is an unusual one. Some more questions:");
+            bench.say(Phrase.of(
+                    "order_more",
+                    "Then an earlier answer was wrong, or the strip is an unusual one. Some more questions:"));
         }
     }
 
@@ -106,7 +108,7 @@ final class OrderStep implements Step {
     private static String byHand(int level, Setup setup, FittingBench bench) throws LeaveException, IOException {
         String order = "";
         do {
-            bench.say("The answers do not fit any order.");
+            bench.say(Phrase.of("order_unfit", "The answers do not fit any order."));
             order = bench.ask(new Question<String>(
                             "If you know the order, type it, for instance GRB or GRBW; or go back with b:",
                             "It is often in the strip's data sheet. Most pixels of the WS2812B kind have GRB.",

@@ -16,8 +16,8 @@ import java.util.concurrent.TimeUnit;
  */
 final class PageTerminal implements Terminal {
     private static final Optional<String> END = Optional.empty();
-    /** What a page words itself, or has controls for. */
-    private static final Set<String> UNSAID = Set.of("caution", "step");
+    /** What a page words itself, has in its question or help, or has controls for. */
+    private static final Set<String> UNSAID = Set.of("caution", "step", "none_found", "order_unfit", "start");
 
     private static final Set<String> KEYS = Set.of("b", "q", "?");
 

@@ -110,7 +110,8 @@ public final class Refitting {
     private Offer choose() throws LeaveException, IOException {
         bench.darken();
         terminal.enter(0, 0, "");
-        bench.say("", file + " has:");
+        bench.say("");
+        bench.say(Phrase.of("refit_has", file + " has:", "file", file));
         contents().lines().forEach(bench::say);
         bench.say("");
         List<Question.Option<Offer>> options = Arrays.stream(Offer.values())
@@ -245,23 +246,24 @@ public final class Refitting {
         String text = changed(before, after);
         List<String> changes = LineChanges.of(String.valueOf(file.getFileName()), edited.text(), text);
         if (changes.isEmpty()) {
-            bench.say("The file already says that: nothing to write.");
+            bench.say(Phrase.of("refit_same", "The file already says that: nothing to write."));
             return;
         }
         try {
             knowledge.inForce(text);
         } catch (IOException e) {
-            bench.say("This does not fit the rest of the file, which stays unchanged:");
+            bench.say(Phrase.of("refit_unfit", "This does not fit the rest of the file, which stays unchanged:"));
             e.getMessage().lines().forEach(line -> bench.say("    " + line));
             return;
         }
-        bench.say("This is what would change:", "");
+        bench.say(Phrase.of("refit_changes", "This is what would change:"));
+        bench.say("");
         changes.forEach(line -> bench.say("    " + line));
         bench.say("");
         if (wanted()) {
             write(text);
         } else {
-            bench.say("Nothing was written.");
+            bench.say(Phrase.of("refit_unwritten", "Nothing was written."));
         }
     }
 
@@ -304,10 +306,16 @@ public final class Refitting {
     private void write(String text) throws IOException {
         if (old.isEmpty()) {
             old = Optional.of(edited.replace(text));
-            bench.say(file + " is written; the old version is in " + old.get() + ".");
+            bench.say(Phrase.of(
+                    "refit_written",
+                    file + " is written; the old version is in " + old.get() + ".",
+                    "file",
+                    file,
+                    "old",
+                    old.get()));
         } else {
             edited.replaceAgain(text);
-            bench.say(file + " is written.");
+            bench.say(Phrase.of("written", file + " is written.", "file", file));
         }
     }
 

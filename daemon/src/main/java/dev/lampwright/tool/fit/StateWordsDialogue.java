@@ -194,7 +194,8 @@ final class StateWordsDialogue {
         String word = bench.find(
                 () -> finder.nextWord(broker, heard.place(), PATIENCE, bench).orElse(""));
         if (word.isEmpty()) {
-            bench.say("No new word was reported. You can add the word later with the same command.");
+            bench.say(Phrase.of(
+                    "words_unheard", "No new word was reported. You can add the word later with the same command."));
             return;
         }
         boolean right = bench.ask(Question.yesOrNo(
@@ -220,7 +221,7 @@ final class StateWordsDialogue {
                 .in(Form.TEXT.skipped("later")));
         words.forEach(word -> sort(FAULT, word));
         if (words.isEmpty()) {
-            bench.say("Then no fault will be shown until you add its words.");
+            bench.say(Phrase.of("words_no_fault", "Then no fault will be shown until you add its words."));
         }
     }
 

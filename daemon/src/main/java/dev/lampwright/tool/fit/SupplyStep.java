@@ -51,8 +51,12 @@ final class SupplyStep implements Step {
                                 new Question.Option<>("0", "I do not know", Source.UNKNOWN).named("unknown")))
                 .coded("supply_source"));
         if (source != Source.OWN) {
-            bench.say("Then the ceiling stays at " + FittingSetups.SAFE_CEILING
-                    + " mA: what a USB 2.0 port gives, without the board's share.");
+            bench.say(Phrase.of(
+                    "supply_safe",
+                    "Then the ceiling stays at " + FittingSetups.SAFE_CEILING
+                            + " mA: what a USB 2.0 port gives, without the board's share.",
+                    "most",
+                    FittingSetups.SAFE_CEILING));
             return before.withSupply(new Findings.Supply(
                     USUAL_VOLTS,
                     source == Source.BOARD,

@@ -45,7 +45,7 @@ final class WriteStep implements Step {
         bench.speak();
         knowledge.review(written).forEach(bench::say);
         HandOver.lines(before, knowledge.inForce(text).faults(), written).forEach(bench::say);
-        bench.say("Start with: lampwright run --config " + written);
+        bench.say(Phrase.of("start", "Start with: lampwright run --config " + written));
         bench.speak();
         return before;
     }
@@ -63,8 +63,8 @@ final class WriteStep implements Step {
             } catch (FileAlreadyExistsException e) {
                 Optional<Path> other = bench.askAside(bench.mayNameFiles() ? instead(target) : overwrite(target));
                 if (other.isEmpty()) {
-                    bench.say("The old version is kept in "
-                            + EditedFile.read(target).replace(text) + ".");
+                    Path old = EditedFile.read(target).replace(text);
+                    bench.say(Phrase.of("written_old", "The old version is kept in " + old + ".", "old", old));
                     return target;
                 }
                 target = other.get();

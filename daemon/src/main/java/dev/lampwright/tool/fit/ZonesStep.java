@@ -26,9 +26,13 @@ final class ZonesStep implements Step {
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         Map<String, Findings.Run> zones = new LinkedHashMap<>(before.zones());
-        bench.say(
-                "A zone is a part of the strip with a name. bed and nozzle show how hot they are, job shows its progress.",
-                "Zones can overlap. If you name none, bed is the first half, nozzle the second, and job all of it.");
+        bench.say(Phrase.of(
+                "zones_about",
+                "A zone is a part of the strip with a name. bed and nozzle show how hot they are, job shows its"
+                        + " progress."));
+        bench.say(Phrase.of(
+                "zones_without",
+                "Zones can overlap. If you name none, bed is the first half, nozzle the second, and job all of it."));
         Optional<String> name = askName(zones, bench);
         while (name.isPresent()) {
             Findings.Run run = point(name.get(), Optional.ofNullable(zones.get(name.get())), before, bench);
