@@ -75,8 +75,8 @@ final class DimmersStep implements Step {
 
     private Findings fed(Findings before, int outputs, List<Integer> free, FittingBench bench)
             throws LeaveException, IOException {
-        Findings.Supply supply =
-                SupplyStep.askSupply("How many volts does their supply give? Enter means 24.", USUAL_VOLTS, bench);
+        Phrase volts = Phrase.of("dimmers_volts", "How many volts does their supply give? Enter means 24.");
+        Findings.Supply supply = SupplyStep.askSupply(volts, USUAL_VOLTS, bench);
         if (supply.amps().isEmpty() || supply.fuseAmps().isEmpty()) {
             bench.say(Phrase.of(
                     "dimmers_unknown",

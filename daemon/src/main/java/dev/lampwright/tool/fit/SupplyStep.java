@@ -64,7 +64,8 @@ final class SupplyStep implements Step {
                     OptionalDouble.empty(),
                     FittingSetups.SAFE_CEILING));
         }
-        Findings.Supply supply = askSupply("How many volts does it give? Enter means 5.", USUAL_VOLTS, bench);
+        Phrase volts = Phrase.of("supply_volts", "How many volts does it give? Enter means 5.");
+        Findings.Supply supply = askSupply(volts, USUAL_VOLTS, bench);
         bench.say(Ceilings.words(supply.amps(), supply.fuseAmps()));
         int most = supply.ceilingMilliamps();
         return before.withSupply(most <= LEAST_CEILING ? supply : supply.withCeiling(bench.ask(lower(most))));
@@ -83,17 +84,17 @@ final class SupplyStep implements Step {
     /**
      * Asks for the rating of a separate supply, and for the fuse behind it.
      *
-     * @param voltsWords the question for its voltage
+     * @param voltsWords the question for its voltage, with its code
      * @param usualVolts the value for Enter alone
      * @return the supply, with the ceiling that it and its fuse can carry
      */
-    static Findings.Supply askSupply(String voltsWords, double usualVolts, FittingBench bench)
+    static Findings.Supply askSupply(Phrase voltsWords, double usualVolts, FittingBench bench)
             throws LeaveException, IOException {
         double volts = bench.ask(new Question<Double>(
-                        voltsWords,
+                        voltsWords.english(),
                         "It is on the supply's label, after OUTPUT, and on the lights.",
                         line -> line.isEmpty() ? usualVolts : TypedNumbers.read(line, LEAST_VOLTS, MOST_VOLTS))
-                .coded(usualVolts == USUAL_VOLTS ? "supply_volts" : "dimmers_volts")
+                .coded(voltsWords.code())
                 .in(Form.number(LEAST_VOLTS, MOST_VOLTS).usually(TypedNumbers.shown(usualVolts))));
         OptionalDouble amps = bench.ask(new Question<OptionalDouble>(
                         "How many amperes can it give? Enter if you do not know.",
