@@ -14,6 +14,7 @@ import java.io.IOException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -81,7 +82,7 @@ class DeskIT extends SharedBench {
         bench.awaitPicture(Picture.dark());
         assertEquals("work 0.5", told("work", "0.5", "--dimmer", "work"));
         bench.awaitFrame("the work light", entry -> entry.duties().equals(List.of(32_768)), SOON);
-        assertEquals(0, status().path("brightness").asDouble(-1));
+        awaitStatus("brightness 0", status -> status.path("brightness").asDouble(-1) == 0);
         told("work", "auto");
         assertEquals("brightness 1", told("brightness", "1"));
         bench.awaitPicture(IDLE);
@@ -97,9 +98,9 @@ class DeskIT extends SharedBench {
                 told("lights", "look=held", "work=50%", "pixels.bed=#f00", "--until", "changed", "--fade", "0"));
         Picture asked = Birch.still(Birch.HELD).bar(0, 9, 1, 0xff0000);
         bench.awaitPicture(asked);
-        JsonNode listed = status().path("asked");
-        assertEquals(3, listed.size(), listed.toString());
-        assertEquals("changed", listed.get(0).path("until").asText());
+        awaitStatus(
+                "the status lists three asks", status -> status.path("asked").size() == 3);
+        assertEquals("changed", status().path("asked").get(0).path("until").asText());
         assertEquals("all lights automatic", told("lights", "auto", "--fade", "0"));
         bench.awaitPicture(IDLE);
         for (Entry frame : bench.controller().recording().entries()) {
@@ -130,9 +131,13 @@ class DeskIT extends SharedBench {
     }
 
     private void awaitStatus(String key, String word) {
-        Await.until(key + " " + word, SOON, () -> {
+        awaitStatus(key + " " + word, status -> status.path(key).asText().equals(word));
+    }
+
+    private void awaitStatus(String what, Predicate<JsonNode> holds) {
+        Await.until(what, SOON, () -> {
             try {
-                return status().path(key).asText().equals(word);
+                return holds.test(status());
             } catch (IOException e) {
                 return false;
             }
