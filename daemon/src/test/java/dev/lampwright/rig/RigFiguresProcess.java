@@ -21,6 +21,7 @@ import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -28,6 +29,7 @@ import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.LongStream;
 
 /**
  * The process that {@link RigFigures} measures from inside: the rigs of a folder, as {@code run} creates them, with in-memory controllers.
@@ -209,21 +211,23 @@ final class RigFiguresProcess {
         double nanos = System.nanoTime() - begun;
         long ours = SYSTEM.getProcessCpuTime() - processor - (CONTROLLERS_NANOS.get() - controllers);
         long made = frames(all) - frames;
-        long worst = 0;
-        for (LateSince one : late) {
-            worst = Math.max(worst, one.microsAt(0.999));
-        }
+        double together = LateSince.millisAt(0.999, late);
+        double worst = Arrays.stream(late)
+                .mapToDouble(one -> LateSince.millisAt(0.999, one))
+                .max()
+                .orElse(0);
         System.out.printf(
                 Locale.ROOT,
                 "%d rigs: %.1f %% of a core (controllers %.1f %% more); resident %.1f MiB; %d threads; lateness p99.9"
-                        + " of the worst rig %.2f ms, of a bare parking thread %.2f ms; %.1f frames/s, %d ticks left out;"
+                        + " of all frames %.2f ms, of the worst rig's %.2f ms, of a bare parking thread %.2f ms; %.1f frames/s, %d ticks left out;"
                         + " %.2f bytes allocated a frame; %s%n",
                 all.size(),
                 100 * ours / nanos,
                 100 * (CONTROLLERS_NANOS.get() - controllers) / nanos,
                 Double.parseDouble(residentKib()) / 1024,
                 THREADS.getThreadCount(),
-                worst / 1000.0,
+                together,
+                worst,
                 bare.microsAt(0.999) / 1000,
                 made * 1e9 / nanos,
                 all.stream().mapToLong(rig -> report(rig).skipped()).sum() - left,
@@ -231,31 +235,43 @@ final class RigFiguresProcess {
                 started);
     }
 
-    /** How late frames have been since a moment, in classes of 50 µs. */
+    /** How late frames have been since a moment, in classes of 50 µs to 100 ms, each 3 % above the last. */
     private static final class LateSince {
-        private static final int STEP_MICROS = 50;
-        private static final long STEP_NANOS = STEP_MICROS * 1000L;
-        private static final int CLASSES = 2_000;
+        private static final long[] CLASSES = LongStream.iterate(
+                        50_000, nanos -> nanos < 100_000_000, nanos -> nanos + nanos / 32)
+                .toArray();
 
         private final Lateness lateness;
         private final long total;
-        private final long[] upTo = new long[CLASSES];
+        private final long[] upTo;
 
         LateSince(Rig rig) {
             lateness = rig.daemon().orElseThrow().frames().lateness();
             total = lateness.total();
-            for (int i = 0; i < CLASSES; i++) {
-                upTo[i] = lateness.upTo(i * STEP_NANOS);
-            }
+            upTo = Arrays.stream(CLASSES).map(lateness::upTo).toArray();
         }
 
-        long microsAt(double share) {
-            double wanted = share * (lateness.total() - total);
+        private long frames() {
+            return lateness.total() - total;
+        }
+
+        private long framesUpTo(int at) {
+            return lateness.upTo(CLASSES[at]) - upTo[at];
+        }
+
+        /** The lateness, in ms, that a share of the frames of one or several rigs stayed at or under. */
+        static double millisAt(double share, LateSince... rigs) {
+            double wanted =
+                    share * Arrays.stream(rigs).mapToLong(LateSince::frames).sum();
             int at = 0;
-            while (at < CLASSES - 1 && lateness.upTo(at * STEP_NANOS) - upTo[at] < wanted) {
+            while (at < CLASSES.length - 1 && upTo(at, rigs) < wanted) {
                 at++;
             }
-            return (long) at * STEP_MICROS;
+            return CLASSES[at] / 1e6;
+        }
+
+        private static long upTo(int at, LateSince... rigs) {
+            return Arrays.stream(rigs).mapToLong(rig -> rig.framesUpTo(at)).sum();
         }
     }
 }
