@@ -24,7 +24,7 @@ public final class ReadyLooks {
      * @return in their order
      */
     public static Set<String> builtIn() {
-        return tables(LooksAndCues.builtInText()).keySet();
+        return tables(BuiltIn.values()).keySet();
     }
 
     /**
@@ -33,7 +33,7 @@ public final class ReadyLooks {
      * @return the keys of each, in their order
      */
     public static List<Map<String, Object>> cues() {
-        return asTables(Toml.read(LooksAndCues.builtInText()).values().get("cues"));
+        return asTables(BuiltIn.values().get("cues"));
     }
 
     /**
@@ -44,18 +44,19 @@ public final class ReadyLooks {
      * @return its keys; empty if there is none of that name
      */
     public static Optional<Map<String, Object>> table(String name, Fitting fitting) {
-        Map<String, Map<String, Object>> builtIn = tables(LooksAndCues.builtInText());
+        Map<String, Map<String, Object>> builtIn = tables(BuiltIn.values());
         if (builtIn.containsKey(name)) {
             return Optional.of(fitted(builtIn.get(name), fitting));
         }
         return Swatches.names().contains(name)
-                ? Optional.of(fitted(tables(Swatches.named(name).toml()).get(name), fitting))
+                ? Optional.of(fitted(
+                        tables(Toml.read(Swatches.named(name).toml()).values()).get(name), fitting))
                 : Optional.empty();
     }
 
-    private static Map<String, Map<String, Object>> tables(String toml) {
+    private static Map<String, Map<String, Object>> tables(Map<String, Object> file) {
         Map<String, Map<String, Object>> tables = new LinkedHashMap<>();
-        asTable(Toml.read(toml).values().get(LOOKS)).forEach((name, look) -> tables.put(name, asTable(look)));
+        asTable(file.get(LOOKS)).forEach((name, look) -> tables.put(name, asTable(look)));
         return tables;
     }
 
