@@ -251,6 +251,11 @@ final class FrameBoard {
         }
     }
 
+    /** What the strip of the newest frame draws, in mA; costs nothing, unlike reading everything. */
+    int milliamps() {
+        return (int) cells.getOpaque(MILLIAMPS);
+    }
+
     private static long rested(long[] copy, long nowNanos, int framesPerSecond) {
         long passed = nowNanos - copy[REST_FROM];
         return copy[REST_FRAMES] == 0 || passed < 0

@@ -189,7 +189,16 @@ public final class FrameLoop {
         return board.read(clock.getAsLong(), framesPerSecond, false);
     }
 
-    /** The same with no more signals than an outline needs, which costs less. */
+    /**
+     * What the strip of the last frame draws. Costs next to nothing, unlike a whole report.
+     *
+     * @return mA, as estimated
+     */
+    public int milliamps() {
+        return board.milliamps();
+    }
+
+    /** The same as {@link #snapshot} with no more signals than an outline needs, which costs less. */
     FrameReport outline() {
         return board.read(clock.getAsLong(), framesPerSecond, true);
     }

@@ -134,13 +134,15 @@ final class Publisher implements PageHandler.Stream, AutoCloseable {
             history.add(most);
             most = milliamps();
             secondEndsNanos += SECOND;
-            viewers.tell(Topic.CURRENT, current(history.end() - OVERLAP_S));
+            if (viewers.count() > 0) {
+                viewers.tell(Topic.CURRENT, current(history.end() - OVERLAP_S));
+            }
             viewers.dismissStuck();
         }
     }
 
     private int milliamps() {
-        return daemon.frames().snapshot().current().milliamps();
+        return daemon.frames().milliamps();
     }
 
     private void followConfiguration() {
