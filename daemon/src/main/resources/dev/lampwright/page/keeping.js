@@ -291,8 +291,9 @@ export class Keeping {
     }
   }
 
-  /** Writes something, and opens the look that this was about as it is then; of the cues, no look. */
+  /** Writes something, and opens the look that this was about as it is then, by the name that it has then; of the cues, no look. */
   async #do(write, words, look, sure) {
+    let name = look;
     const done = await this.#next(async () => {
       const response = await write(sure);
       const well = response.status === 200;
@@ -306,10 +307,11 @@ export class Keeping {
         this.#look = this.#clean;
         this.#waiting = false;
       }
+      name = response.answer?.look ?? look;
       return well;
     });
-    if (done && look !== "") {
-      await this.#acts.open(look);
+    if (done && name !== "") {
+      await this.#acts.open(name);
     }
     if (done) {
       await this.#acts.written();

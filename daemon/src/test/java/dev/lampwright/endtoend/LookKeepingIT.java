@@ -222,12 +222,7 @@ class LookKeepingIT {
         openNew("cellar-lamp");
         editor.add("glints");
         editor.save("cellar-lamp");
-        editor.press("#rename");
-        editor.await("a question", () -> !browser.all("#wanted-name").isEmpty());
-        browser.run("document.getElementById('wanted-name').value = 'loft-lamp'");
-        editor.press("#question-answers .main");
-        editor.awaitName("loft-lamp");
-        editor.awaitAnswer("The look is now called loft-lamp.");
+        rename("loft-lamp");
         assertTrue(file().contains("[looks.loft-lamp]") && !file().contains("cellar-lamp"), file());
         editor.await(
                 "the list has the new name",
@@ -249,6 +244,32 @@ class LookKeepingIT {
         editor.awaitName("loft-lamp");
         assertEquals(whole, file());
         assertEquals(2, editor.sentences().size());
+    }
+
+    @Test
+    void aNewNameIsUndone() {
+        openAsInFile("idle");
+        openNew("landing-lamp");
+        editor.add("glints");
+        editor.save("landing-lamp");
+        String whole = file();
+        rename("yard-light");
+        openVersions();
+        editor.await("that it was renamed", () -> firstVersion().contains("yard-light renamed"));
+        editor.press("#versions button");
+        editor.answer("Undo this change");
+        editor.awaitName("landing-lamp");
+        assertEquals(whole, file());
+        assertEquals(1, editor.sentences().size());
+    }
+
+    private static void rename(String to) {
+        editor.press("#rename");
+        editor.await("a question", () -> !browser.all("#wanted-name").isEmpty());
+        browser.run("document.getElementById('wanted-name').value = '" + to + "'");
+        editor.press("#question-answers .main");
+        editor.awaitName(to);
+        editor.awaitAnswer("The look is now called " + to + ".");
     }
 
     @Test

@@ -329,6 +329,7 @@ final class LookSaver {
                 files, texts, LookShelves.of(files, texts, running.get().fitting()));
         Map<String, Object> done = new LinkedHashMap<>();
         done.put("done", true);
+        done.put("look", plan.look());
         Optional<Found> found =
                 plan.look().isEmpty() ? Optional.empty() : after.shelves().find(plan.look());
         done.put(
