@@ -88,7 +88,6 @@ final class PageBench implements AutoCloseable {
         Path file = birch.configure(folder, controller.port(), BAUD);
         try {
             String text = Files.readString(file)
-                    .replace("ambient_C = 22", "ambient_C = 22\nsilent_after_s = 3600")
                     .replace("[printer.readings]\n", "[printer.readings]\n" + OWN_READINGS)
                     .replaceFirst("fault = \\{ layers.*\n", "")
                     .replaceFirst("\\[\\[cues]]\nstate = \"fault\"\nlook = \"fault\"\nfade_s = 0\n", "");
