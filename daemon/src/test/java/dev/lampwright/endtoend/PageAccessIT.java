@@ -23,7 +23,6 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -34,7 +33,6 @@ import org.openqa.selenium.WindowType;
  * Whether everybody can use the live page, and only those who know its token. Source: WCAG 2.2, levels A and AA, as far as axe-core
  * (Deque Systems) can check it.
  */
-@Tag("alone")
 @Timeout(240)
 class PageAccessIT {
     private static final int PLACES = 4;

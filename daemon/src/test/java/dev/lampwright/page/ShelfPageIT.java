@@ -20,7 +20,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.openqa.selenium.Keys;
@@ -29,7 +28,6 @@ import org.openqa.selenium.Keys;
  * The shelf in a real browser, with rigs of this process and of another computer. Screenshots go to the folder of the system property
  * {@code pictures}. Source for accessibility: WCAG 2.2, levels A and AA, as far as axe-core (Deque Systems) can check it.
  */
-@Tag("alone")
 @Timeout(120)
 class ShelfPageIT {
     private static Mosquitto broker;
