@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.OpenOption;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -33,6 +34,28 @@ public final class PrivateFile {
         }
         return new BufferedWriter(
                 Channels.newWriter(Files.newByteChannel(file, NEW, forThisUser(file)), StandardCharsets.UTF_8));
+    }
+
+    /**
+     * Writes a file with mode 600 completely or not at all, and replaces what is there: a symbolic link itself, never its target. The file
+     * never has another mode, not even for a moment.
+     *
+     * @param file its path
+     * @param text what to write, as UTF-8
+     * @throws IOException if it cannot be written; the message says what to do, and nothing of the text
+     */
+    public static void replace(Path file, String text) throws IOException {
+        Path beside = file.resolveSibling("." + file.getFileName() + ".new");
+        try {
+            Files.deleteIfExists(beside);
+            try (BufferedWriter writer = create(beside)) {
+                writer.write(text);
+            }
+            Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } catch (IOException e) {
+            Files.deleteIfExists(beside);
+            throw FileFailure.ofWriting(file, e);
+        }
     }
 
     private static FileAttribute<?>[] forThisUser(Path file) {

@@ -1,13 +1,12 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.file.RandomToken;
 import dev.lampwright.upkeep.RigName;
 import dev.lampwright.upkeep.Worker;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.SecureRandom;
 import java.time.Duration;
-import java.util.HexFormat;
 import java.util.Locale;
 import java.util.function.LongSupplier;
 import org.slf4j.Logger;
@@ -23,11 +22,8 @@ final class HeldSession {
     /** Longer than a light takes to go out. A search at a silent port takes longer, and lights nothing. */
     private static final Duration LONGEST_END = Duration.ofMillis(700);
 
-    private static final int LEASE_BYTES = 16;
-    private static final SecureRandom RANDOM = new SecureRandom();
-
     private final PageTerminal terminal = new PageTerminal();
-    private final String lease = HexFormat.of().formatHex(random());
+    private final String lease = RandomToken.make();
     private final Begun begun;
     private final HeldFitting.Controller controller;
     private final LongSupplier clock;
@@ -51,12 +47,6 @@ final class HeldSession {
         renewed = nanoClock.getAsLong();
         thread = new Thread(this::run, RigName.thread("fit"));
         thread.setDaemon(true);
-    }
-
-    private static byte[] random() {
-        byte[] bytes = new byte[LEASE_BYTES];
-        RANDOM.nextBytes(bytes);
-        return bytes;
     }
 
     void start() {
