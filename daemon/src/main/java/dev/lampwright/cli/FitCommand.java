@@ -15,7 +15,6 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
 import picocli.CommandLine.Command;
@@ -76,8 +75,7 @@ final class FitCommand implements Callable<Integer> {
                 new InputStreamReader(System.in, StreamCharset.current()),
                 spec.commandLine().getOut());
         Boards boards = new SerialBoards(ports, line.baud());
-        FittingTalk fitting =
-                FittingTalk.of(file, terminal, boards, new SurveyedPrinter(), knowledge, OptionalInt.empty());
+        FittingTalk fitting = FittingTalk.of(file, terminal, boards, new SurveyedPrinter(), knowledge);
         LogSettings.silent();
         AtomicReference<GuidedFitting.End> end = new AtomicReference<>();
         GracefulShutdown.of(LONGEST_END, terminal::stop, () -> end.set(fitting.run()));

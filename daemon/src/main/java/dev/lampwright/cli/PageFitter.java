@@ -1,5 +1,6 @@
 package dev.lampwright.cli;
 
+import dev.lampwright.config.TokenFiles;
 import dev.lampwright.engine.Daemon;
 import dev.lampwright.json.Json;
 import dev.lampwright.page.Bench;
@@ -16,9 +17,11 @@ import java.util.function.Function;
 /** The guided fitting, for the page. */
 final class PageFitter implements Fitter {
     private final HeldFitting fitting;
+    private final boolean first;
 
-    private PageFitter(HeldFitting fitting) {
+    private PageFitter(HeldFitting fitting, boolean first) {
         this.fitting = fitting;
+        this.first = first;
     }
 
     /**
@@ -27,14 +30,17 @@ final class PageFitter implements Fitter {
      * @param files the configuration of a rig; the only one's name is empty
      */
     static Maker of(Function<String, Path> files) {
-        return (String rig, Daemon daemon) -> Optional.of(new PageFitter(new HeldFitting(
-                files.apply(rig),
-                new SerialBoards(List.of(), daemon.tap().config().controller().baud()),
-                SurveyedPrinter::new,
-                new ConfigKnowledge(files.apply(rig)),
-                new Lent(daemon),
-                OptionalInt.empty(),
-                System::nanoTime)));
+        return (String rig, Daemon daemon) -> Optional.of(new PageFitter(
+                new HeldFitting(
+                        files.apply(rig),
+                        new SerialBoards(
+                                List.of(), daemon.tap().config().controller().baud()),
+                        SurveyedPrinter::new,
+                        new ConfigKnowledge(files.apply(rig)),
+                        new Lent(daemon),
+                        OptionalInt.empty(),
+                        System::nanoTime),
+                false));
     }
 
     /**
@@ -44,14 +50,16 @@ final class PageFitter implements Fitter {
      * @param pagePort the port of the page, if it is another than usual
      */
     static PageFitter first(Path file, OptionalInt pagePort) {
-        return new PageFitter(new HeldFitting(
-                file,
-                new SerialBoards(List.of(), BaudOption.USUAL),
-                SurveyedPrinter::new,
-                new ConfigKnowledge(file),
-                HeldFitting.Controller.FREE,
-                pagePort,
-                System::nanoTime));
+        return new PageFitter(
+                new HeldFitting(
+                        file,
+                        new SerialBoards(List.of(), BaudOption.USUAL),
+                        SurveyedPrinter::new,
+                        new ConfigKnowledge(file),
+                        HeldFitting.Controller.FREE,
+                        pagePort,
+                        System::nanoTime),
+                true);
     }
 
     /** The controller of a running daemon. */
@@ -68,9 +76,16 @@ final class PageFitter implements Fitter {
     }
 
     @Override
-    public Bench.Reply answer(String what, String json) {
-        FitReply reply = fitting.answer(what, json);
+    public Bench.Reply answer(String what, String json, boolean elsewhere) {
+        FitReply reply = fitting.answer(what, json, first && elsewhere);
         return new Bench.Reply(reply.status(), Json.of(reply.body()));
+    }
+
+    @Override
+    public TokenFiles nextTokens() {
+        return fitting.tokens()
+                .map(made -> new TokenFiles(Optional.of(made.asking()), Optional.empty(), Optional.of(made.editing())))
+                .orElse(TokenFiles.NONE);
     }
 
     /** Whether somebody is fitting. */

@@ -85,21 +85,26 @@ final class RunCommand implements Callable<Integer> {
             fallbackValue = "" + PageSettings.USUAL_PORT,
             description = "If the file does not exist, offer the guided fitting to browsers on this computer, at PORT"
                     + " (default: ${FALLBACK-VALUE}), until it does. Where a service manager gives a folder for state, the"
-                    + " file is written there, and used as long as the given one does not exist.")
+                    + " file is written there, and used as long as the given one does not exist; and browsers on other"
+                    + " computers may fit too, with the token that 'lampwright page' prints as a code.")
     private Integer fitPort;
 
     private final CountDownLatch stopped = new CountDownLatch(1);
 
     @Override
     public Integer call() throws ConfigException, IOException, InterruptedException {
-        if (ShopFile.isIn(file)) {
-            runShop();
-            return ExitCode.OK;
-        }
+        boolean shop = ShopFile.isIn(file);
         Path single = Files.isDirectory(file) ? file.resolve(RigOption.ONLY_FILE) : file;
         Path found = fitPort == null ? single : FirstFit.file(single, System.getenv());
-        if (fitPort != null && Files.notExists(found)) {
+        if (fitPort != null && !shop && Files.notExists(found)) {
             GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> runOnceFitted(found));
+            return ExitCode.OK;
+        }
+        if (fitPort != null) {
+            FirstFit.forgetToken(System.getenv());
+        }
+        if (shop) {
+            runShop();
         } else {
             WatchedConfig config = watched(found);
             GracefulShutdown.of(LONGEST_END, stopped::countDown, () -> run(found, config));
@@ -112,9 +117,10 @@ final class RunCommand implements Callable<Integer> {
     }
 
     private void runOnceFitted(Path file) throws IOException, InterruptedException {
-        if (!new FirstFit(file, fitPort).run(stopped)) {
+        if (!new FirstFit(file, fitPort, System.getenv()).run(stopped)) {
             return;
         }
+        FirstFit.forgetToken(System.getenv());
         try {
             run(file, watched(file));
         } catch (ConfigException e) {

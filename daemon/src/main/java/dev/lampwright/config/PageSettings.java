@@ -1,6 +1,7 @@
 package dev.lampwright.config;
 
 import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -50,6 +51,16 @@ public record PageSettings(
         Optional<Path> none = Optional.empty();
         return new PageSettings(
                 InetAddress.getLoopbackAddress(), port, none, none, none, List.of(), USUAL_VIEWERS, false);
+    }
+
+    /**
+     * The same page for browsers on other computers too.
+     *
+     * @return settings with the wildcard address
+     */
+    public PageSettings onAllAddresses() {
+        InetAddress all = new InetSocketAddress(0).getAddress();
+        return new PageSettings(all, port, tokenFile, viewTokenFile, editTokenFile, hosts, viewers, tls);
     }
 
     /**

@@ -11,12 +11,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
  * Who gets in. A request has to call the page by a name of its own, so that no foreign name can be pointed at it (DNS rebinding); no other
  * site's page may ask for anything; and where there is a token, it has to be known. The server's tokens open all of its pages; a rig can have
- * tokens of its own, which open the page of that rig and nothing else.
+ * tokens of its own, which open the page of that rig and nothing else. The page of a first fitting requires a token from other computers only.
  */
 final class AccessCheck {
     /** How long a browser that does not come back is remembered. Common practice, no source. */
@@ -34,9 +35,10 @@ final class AccessCheck {
 
     private final Set<String> hosts;
     private final PageTokens tokens;
-    private final PageTokens own;
+    private final Supplier<PageTokens> own;
     private final String place;
     private final boolean tls;
+    private final boolean opensHere;
     private final String cookieName;
     private final String cookieEnd;
     private final WrongTokens wrongTokens;
@@ -50,9 +52,26 @@ final class AccessCheck {
      * @param tls whether browsers come through a server with TLS, so that cookies may go no other way
      */
     AccessCheck(List<String> hosts, PageTokens tokens, int port, boolean tls) {
+        this(hosts, tokens, () -> PageTokens.NONE, port, tls, false);
+    }
+
+    /**
+     * Makes the check of the page of a first fitting: browsers on this very computer may do everything without a token.
+     *
+     * @param tokens what others have to know
+     * @param next the tokens of the page that opens afterwards; none until the configuration is written
+     * @param port where it is
+     */
+    static AccessCheck first(PageTokens tokens, Supplier<PageTokens> next, int port) {
+        return new AccessCheck(List.of(), tokens, next, port, false, true);
+    }
+
+    private AccessCheck(
+            List<String> hosts, PageTokens tokens, Supplier<PageTokens> own, int port, boolean tls, boolean opensHere) {
         this.hosts = Set.copyOf(hosts);
         this.tokens = tokens;
-        own = PageTokens.NONE;
+        this.own = own;
+        this.opensHere = opensHere;
         place = ALL;
         this.tls = tls;
         cookieName = "lampwright-" + port;
@@ -63,8 +82,9 @@ final class AccessCheck {
     private AccessCheck(AccessCheck whole, String place, PageTokens own) {
         hosts = whole.hosts;
         tokens = whole.tokens;
-        this.own = own;
+        this.own = () -> own;
         this.place = place;
+        opensHere = false;
         cookieName = whole.cookieName;
         cookieEnd = whole.cookieEnd;
         tls = whole.tls;
@@ -123,7 +143,7 @@ final class AccessCheck {
 
     /** Whether this is a token of the rig, which opens its page. */
     boolean isOwn(String token) {
-        return own.ofToken(token) != PageTokens.Right.NONE;
+        return own.get().ofToken(token) != PageTokens.Right.NONE;
     }
 
     /** The path of the page: {@code /} for all of them. */
@@ -132,13 +152,14 @@ final class AccessCheck {
     }
 
     private PageTokens.Right right(Headers headers) {
+        PageTokens also = own.get();
         return passes(headers)
-                .map(pass -> tokens.ofPass(pass).orBetter(own.ofPass(pass)))
+                .map(pass -> tokens.ofPass(pass).orBetter(also.ofPass(pass)))
                 .reduce(usual(), PageTokens.Right::orBetter);
     }
 
     private PageTokens.Right ofToken(String given) {
-        return usual().orBetter(tokens.ofToken(given)).orBetter(own.ofToken(given));
+        return usual().orBetter(tokens.ofToken(given)).orBetter(own.get().ofToken(given));
     }
 
     /** What everybody may do. */
@@ -149,7 +170,7 @@ final class AccessCheck {
     /** Whether a token is one that counts here, or none does. */
     private boolean knows(String given) {
         boolean none = !needsToken() && tokens.editing().isEmpty();
-        return none || tokens.ofToken(given).orBetter(own.ofToken(given)) != PageTokens.Right.NONE;
+        return none || tokens.ofToken(given).orBetter(own.get().ofToken(given)) != PageTokens.Right.NONE;
     }
 
     /**
@@ -158,6 +179,9 @@ final class AccessCheck {
      * @param needed the required right
      */
     Optional<HttpCall.Refusal> refuse(PageTokens.Right needed, Headers headers, InetAddress from) {
+        if (opensHere && isHere(headers, from)) {
+            return Optional.empty();
+        }
         PageTokens.Right right = right(headers);
         Optional<String> bearer = bearer(headers);
         if (right.compareTo(needed) < 0 && bearer.isPresent()) {
@@ -199,7 +223,7 @@ final class AccessCheck {
     }
 
     /** Whether a browser on this machine asks, and no server in between for somebody else's. */
-    private boolean isHere(Headers headers, InetAddress from) {
+    boolean isHere(Headers headers, InetAddress from) {
         return from.isLoopbackAddress()
                 && !tls
                 && FORWARDED.stream().noneMatch(headers::containsKey)
@@ -229,7 +253,10 @@ final class AccessCheck {
         wrongTokens.wrong(from, now);
         return Optional.of(new HttpCall.Refusal(
                         401,
-                        "that is not the token; it is the first line of the file that page.token_file names",
+                        "that is not the token; "
+                                + (opensHere
+                                        ? "run sudo lampwright page, which prints it as a code"
+                                        : "it is the first line of the file that page.token_file names"),
                         Map.of("WWW-Authenticate", "Bearer"))
                 .coded("wrong_token", Map.of()));
     }
@@ -237,7 +264,16 @@ final class AccessCheck {
     /** The cookie that lets a browser in from now on, which no script and no other site can use. A rig's goes to the page of that rig alone. */
     String cookie(String token) {
         String pass = tokens.pass(token);
-        return pass.isEmpty() ? cookie(place, own.pass(token)) : cookie(ALL, pass);
+        return pass.isEmpty() ? cookie(place, own.get().pass(token)) : cookie(ALL, pass);
+    }
+
+    /**
+     * The cookie for the page that opens after a first fitting, for a browser that has been let in for the fitting by its token. That token
+     * ends with the fitting.
+     */
+    Optional<String> nextCookie(Headers headers) {
+        boolean entered = opensHere && passes(headers).anyMatch(pass -> tokens.ofPass(pass) == PageTokens.Right.EDIT);
+        return entered ? own.get().editing().map(token -> cookie(ALL, token.pass())) : Optional.empty();
     }
 
     /**
@@ -249,7 +285,7 @@ final class AccessCheck {
         passes(headers).distinct().forEach(pass -> {
             if (tokens.ofPass(pass) != PageTokens.Right.NONE) {
                 renewed.add(cookie(ALL, pass));
-            } else if (own.ofPass(pass) != PageTokens.Right.NONE) {
+            } else if (own.get().ofPass(pass) != PageTokens.Right.NONE) {
                 renewed.add(cookie(place, pass));
             }
         });

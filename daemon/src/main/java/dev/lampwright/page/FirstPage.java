@@ -20,6 +20,7 @@ public final class FirstPage implements AutoCloseable {
     private static final int MOST_AT_ONCE = 16;
 
     private final RetriedServer<PageSettings, Open> standing;
+    private final Optional<FirstToken> token;
     private final Fitter fitter;
 
     /** An open page. */
@@ -34,30 +35,45 @@ public final class FirstPage implements AutoCloseable {
     /**
      * Opens it.
      *
-     * @param settings where, and for whom
+     * @param port where it is
+     * @param token lets people in who are at another computer; without it, the page is for browsers on this computer alone
      * @param fitter fits the lights; this closes it
      */
-    public FirstPage(PageSettings settings, Fitter fitter) {
+    public FirstPage(int port, Optional<FirstToken> token, Fitter fitter) {
+        this.token = token;
         this.fitter = fitter;
+        PageSettings here = PageSettings.forThisComputer(port);
+        PageSettings settings = token.isPresent() ? here.onAllAddresses() : here;
         standing = new RetriedServer<>(this::open, "there is no page for the fitting", LOG, System::nanoTime);
         standing.follow(Optional.of(settings), server -> true);
     }
 
     private Open open(PageSettings settings) throws IOException {
         PageServer.requireRoom(settings);
-        PageTokens tokens = PageTokens.read(settings.tokens());
         HttpServer server = PageServer.bound(settings);
+        PageTokens tokens = token.map(FirstToken::tokens).orElse(PageTokens.NONE);
         AccessCheck door =
-                new AccessCheck(settings.hosts(), tokens, server.getAddress().getPort(), settings.tls());
+                AccessCheck.first(tokens, this::nextTokens, server.getAddress().getPort());
         ExecutorService threads = PageServer.threads(MOST_AT_ONCE);
         server.setExecutor(threads);
         PageHandler handler = handler(door);
         server.createContext("/", new Site(door, name -> Optional.of(handler::answer), Optional.empty()));
         server.start();
         LOG.info(
-                "there is no configuration yet; fit the lights at {}",
-                PageServer.url(settings, server.getAddress().getPort()));
+                "there is no configuration yet; fit the lights at {}{}",
+                PageServer.url(settings, server.getAddress().getPort()),
+                token.isEmpty() ? "" : ", or on your phone by the code that 'sudo lampwright page' prints");
         return new Open(server, threads);
+    }
+
+    /** Once the configuration is written: the tokens of the page that it describes. */
+    private PageTokens nextTokens() {
+        try {
+            return PageTokens.read(fitter.nextTokens());
+        } catch (IOException e) {
+            LOG.warn("nobody at another computer stays logged in: {}", e.getMessage());
+            return PageTokens.NONE;
+        }
     }
 
     private PageHandler handler(AccessCheck door) {

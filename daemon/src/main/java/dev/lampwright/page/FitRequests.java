@@ -46,7 +46,9 @@ final class FitRequests {
             call.answer(HttpCall.Refusal.tooLong());
             return;
         }
-        Bench.Reply reply = fitter.answer(what, new String(body, StandardCharsets.UTF_8));
+        boolean elsewhere = !door.isHere(call.headers(), call.from());
+        Bench.Reply reply = fitter.answer(what, new String(body, StandardCharsets.UTF_8), elsewhere);
+        door.nextCookie(call.headers()).ifPresent(cookie -> call.addHeader("Set-Cookie", cookie));
         call.answerJson(reply.status(), reply.json());
     }
 

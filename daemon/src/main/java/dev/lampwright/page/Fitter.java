@@ -1,5 +1,6 @@
 package dev.lampwright.page;
 
+import dev.lampwright.config.TokenFiles;
 import dev.lampwright.engine.Daemon;
 import java.util.Optional;
 
@@ -10,9 +11,19 @@ public interface Fitter extends AutoCloseable {
      *
      * @param what follows {@code fit/}
      * @param json the body; empty for none
+     * @param elsewhere whether it comes from another computer
      * @return the answer
      */
-    Bench.Reply answer(String what, String json);
+    Bench.Reply answer(String what, String json, boolean elsewhere);
+
+    /**
+     * The tokens of the page that opens after a first fitting, if it has made some.
+     *
+     * @return files with them; none until the configuration is written
+     */
+    default TokenFiles nextTokens() {
+        return TokenFiles.NONE;
+    }
 
     /** Ends whatever is under way; everything goes dark. */
     @Override

@@ -48,6 +48,11 @@ final class Token {
         return new Token(readText(key, file));
     }
 
+    /** A token that is not in a file of its own. */
+    static Token of(String text) {
+        return new Token(text);
+    }
+
     /** Reads its text, which may be shown only by a command whose user asks for it; otherwise like {@link #read}. */
     static String readText(String key, Path file) throws IOException {
         String what = "page." + key + " " + file;

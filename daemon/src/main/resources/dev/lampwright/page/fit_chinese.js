@@ -303,6 +303,8 @@ export const TABLE = {
   "fit.help.words_fault": "通常在打印机手册或消息列表中。如果监听时发生过故障，安装会询问那个词的意思。",
   "fit.q.page_wanted": "需要实时页面吗？它在浏览器中显示并控制灯光。",
   "fit.help.page_wanted": "就是你现在所在的页面。它只供这台电脑上的浏览器使用。要供其他设备使用，请在文件的 [page] 中添加 address 和 token_file。",
+  "fit.q.page_kept": "要在此设备上使用实时页面来查看和控制灯光吗？",
+  "fit.help.page_kept": "此浏览器保持登录，并可以更改灯效和再次安装。网络中的其他设备需要页面的令牌：“sudo lampwright page”会把它显示成二维码。如果不要实时页面，写入文件后此设备就不能再访问。",
   "fit.q.file_write": "把这些写入 {file} 吗？",
   "fit.help.file_write": "在此之前不写入任何内容，也不会不经询问就替换已有文件。",
   "fit.q.file_replace": "{file} 已存在。替换它吗？",

@@ -303,6 +303,8 @@ export const TABLE = {
   "fit.help.words_fault": "It is often in the printer's manual, or in the list of its messages. When a fault has happened while Lampwright listens, the fitting asks what its word means.",
   "fit.q.page_wanted": "Do you want the live page, which shows the lights in a browser and lets you control them?",
   "fit.help.page_wanted": "It is where you are now. It is for browsers on this computer alone. For others, add an address and a token_file to [page] in the file.",
+  "fit.q.page_kept": "Do you want the live page on this device, to see and control the lights?",
+  "fit.help.page_kept": "This browser stays logged in, and may change looks and fit again. Other devices in your network need the page’s token: “sudo lampwright page” prints it as a code. Without the live page, this device is shut out once the file is written.",
   "fit.q.file_write": "Write this to {file}?",
   "fit.help.file_write": "Nothing is written before that, and no existing file is replaced without asking.",
   "fit.q.file_replace": "{file} already exists. Replace it?",

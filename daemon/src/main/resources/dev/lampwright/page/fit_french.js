@@ -303,6 +303,8 @@ export const TABLE = {
   "fit.help.words_fault": "C’est souvent dans le manuel de l’imprimante ou dans la liste de ses messages. Si un défaut se produit pendant que Lampwright écoute, l’installation demandera ce que son mot veut dire.",
   "fit.q.page_wanted": "Voulez-vous la page en direct, qui montre la lumière dans un navigateur et permet de la commander ?",
   "fit.help.page_wanted": "C’est la page où vous êtes. Elle n’est ouverte qu’aux navigateurs de cet ordinateur. Pour d’autres appareils, ajoutez address et token_file à [page] dans le fichier.",
+  "fit.q.page_kept": "Voulez-vous la page en direct sur cet appareil, pour voir et commander la lumière ?",
+  "fit.help.page_kept": "Ce navigateur garde son accès, et peut modifier les ambiances et refaire l’installation. Les autres appareils de votre réseau ont besoin du jeton de la page : « sudo lampwright page » l’affiche sous forme de code. Sans la page en direct, cet appareil n’a plus accès une fois le fichier écrit.",
   "fit.q.file_write": "Écrire ceci dans {file} ?",
   "fit.help.file_write": "Rien n’est écrit avant cela, et aucun fichier existant n’est remplacé sans que vous soyez consulté.",
   "fit.q.file_replace": "{file} existe déjà. Le remplacer ?",

@@ -303,6 +303,8 @@ export const TABLE = {
   "fit.help.words_fault": "Es steht oft im Handbuch des Druckers oder in der Liste seiner Meldungen. Wenn eine Störung auftrat, während Lampwright zuhörte, fragt die Einrichtung nach ihrem Wort.",
   "fit.q.page_wanted": "Möchtest du die Live-Seite, die das Licht in einem Browser zeigt und steuern lässt?",
   "fit.help.page_wanted": "Dort bist du gerade. Sie ist nur für Browser auf diesem Computer. Für andere ergänze in der Datei unter [page] eine address und eine token_file.",
+  "fit.q.page_kept": "Möchtest du auf diesem Gerät die Live-Seite, um das Licht zu sehen und zu steuern?",
+  "fit.help.page_kept": "Dieser Browser bleibt angemeldet, darf Lichtstimmungen ändern und wieder einrichten. Andere Geräte in deinem Netz brauchen das Token der Seite: „sudo lampwright page“ zeigt es als Code. Ohne die Live-Seite ist dieses Gerät ausgesperrt, sobald die Datei geschrieben ist.",
   "fit.q.file_write": "Das nach {file} schreiben?",
   "fit.help.file_write": "Vorher wird nichts geschrieben, und keine vorhandene Datei wird ungefragt ersetzt.",
   "fit.q.file_replace": "{file} gibt es schon. Ersetzen?",

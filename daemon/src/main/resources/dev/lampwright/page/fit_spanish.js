@@ -303,6 +303,8 @@ export const TABLE = {
   "fit.help.words_fault": "Suele estar en el manual de la impresora o en la lista de sus mensajes. Si ocurre un fallo mientras Lampwright escucha, la instalación preguntará qué significa su palabra.",
   "fit.q.page_wanted": "¿Quieres la página en directo, que muestra la luz en un navegador y permite controlarla?",
   "fit.help.page_wanted": "Es donde estás ahora. Es solo para navegadores de este equipo. Para otros, añade address y token_file a [page] en el archivo.",
+  "fit.q.page_kept": "¿Quieres la página en directo en este dispositivo, para ver y controlar la luz?",
+  "fit.help.page_kept": "Este navegador sigue dentro, y puede cambiar ambientes y volver a instalar. Otros dispositivos de tu red necesitan el token de la página: «sudo lampwright page» lo muestra como código. Sin la página en directo, este dispositivo queda fuera en cuanto se escribe el archivo.",
   "fit.q.file_write": "¿Escribir esto en {file}?",
   "fit.help.file_write": "No se escribe nada antes, y ningún archivo existente se reemplaza sin preguntar.",
   "fit.q.file_replace": "{file} ya existe. ¿Reemplazarlo?",

@@ -244,6 +244,29 @@ class AccessCheckTest {
         assertEquals(429, status(whole.refuseToken("guess number 6", FROM)));
     }
 
+    /** With a token or without one, nobody else gets in without it. */
+    @Test
+    void theFirstFittingIsOpenHereAlone() throws IOException {
+        InetAddress phone = InetAddress.getByName("192.0.2.7");
+        PageTokens tokens =
+                new PageTokens(Optional.of(token(PageRig.TOKEN)), Optional.empty(), Optional.of(token(PageRig.TOKEN)));
+        AccessCheck door = AccessCheck.first(tokens, () -> PageTokens.NONE, 61117);
+        Headers here = headers("Host", "localhost:61117");
+        Headers there = headers("Host", "192.0.2.2:61117");
+        Headers known = headers("Host", "192.0.2.2:61117", "Cookie", pair(door.cookie(PageRig.TOKEN)));
+        for (PageTokens.Right right : List.of(PageTokens.Right.WATCH, PageTokens.Right.EDIT)) {
+            assertEquals(200, status(door.refuse(right, here, FROM)));
+            assertEquals(401, status(door.refuse(right, here, phone)), "the name alone is nothing");
+            assertEquals(401, status(door.refuse(right, there, FROM)));
+            assertEquals(401, status(door.refuse(right, there, phone)));
+            assertEquals(200, status(door.refuse(right, known, phone)));
+        }
+        assertEquals(Optional.empty(), door.nextCookie(known));
+        AccessCheck without = AccessCheck.first(PageTokens.NONE, () -> PageTokens.NONE, 61117);
+        assertEquals(200, status(without.refuse(PageTokens.Right.EDIT, here, FROM)));
+        assertEquals(403, status(without.refuse(PageTokens.Right.EDIT, there, FROM)));
+    }
+
     @Test
     void anotherTokenMakesOldCookiesWorthless() throws IOException {
         String cookie = guarded().cookie(PageRig.TOKEN);

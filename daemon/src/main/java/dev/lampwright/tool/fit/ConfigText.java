@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -27,10 +26,10 @@ final class ConfigText {
      *
      * @param found all of them, except those that may stay open
      * @param file where it will be; the daemon's own topics are named after it
-     * @param pagePort the port of the live page; empty for the usual one
+     * @param page what is known of the live page, if there is to be one
      * @return a file that passes {@code check}
      */
-    static String of(Findings found, Path file, OptionalInt pagePort) {
+    static String of(Findings found, Path file, NewPage page) {
         ConfigText config = new ConfigText(found);
         config.line("# Written by lampwright fit. TOML 1.0; numbers carry their unit in the key.");
         config.line("# Keys that are not here have their defaults; 'lampwright check' lists them.");
@@ -42,7 +41,7 @@ final class ConfigText {
         config.zones();
         config.dimmers();
         config.desk(file);
-        config.page(pagePort);
+        config.page(file, page);
         config.wiring();
         return config.text.toString();
     }
@@ -105,12 +104,21 @@ final class ConfigText {
         }
     }
 
-    private void page(OptionalInt pagePort) {
+    private void page(Path file, NewPage page) {
         if (found.page()) {
             line("");
-            line("[page]", "the live page, for browsers on this computer");
-            pagePort.ifPresent(port -> line("port = " + port));
+            line("[page]", "the live page, for browsers on this computer" + (page.forOthers() ? " and others" : ""));
+            page.port().ifPresent(port -> line("port = " + port));
+            if (page.forOthers()) {
+                tokens(new GivenFiles(file));
+            }
         }
+    }
+
+    private void tokens(GivenFiles given) {
+        line("address = \"0.0.0.0\"");
+        line("token_file = " + TomlText.quoted(given.pageToken().toString()));
+        line("edit_token_file = " + TomlText.quoted(given.editToken().toString()));
     }
 
     private void zones() {

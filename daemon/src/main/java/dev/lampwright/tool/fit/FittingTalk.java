@@ -3,7 +3,6 @@ package dev.lampwright.tool.fit;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.OptionalInt;
 
 /** A fitting that is ready to begin. */
 public interface FittingTalk {
@@ -23,21 +22,21 @@ public interface FittingTalk {
      * @param boards finds controllers
      * @param printers finds out where a printer reports what
      * @param knowledge what the rest of Lampwright knows about the file
-     * @param pagePort the port of the live page in a new file; empty for the usual one
      * @return the fitting
      * @throws IOException if an existing file cannot be read, or is not valid
      */
+    static FittingTalk of(Path file, Terminal terminal, Boards boards, PrinterFinder printers, FileKnowledge knowledge)
+            throws IOException {
+        return of(file, terminal, boards, printers, knowledge, NewPage.USUAL);
+    }
+
+    /** The same with what is known of the live page of a new file. */
     static FittingTalk of(
-            Path file,
-            Terminal terminal,
-            Boards boards,
-            PrinterFinder printers,
-            FileKnowledge knowledge,
-            OptionalInt pagePort)
+            Path file, Terminal terminal, Boards boards, PrinterFinder printers, FileKnowledge knowledge, NewPage page)
             throws IOException {
         return changes(file)
                 ? new Refitting(file, terminal, boards, printers, knowledge)::run
-                : new GuidedFitting(file, terminal, boards, printers, knowledge, pagePort)::run;
+                : new GuidedFitting(file, terminal, boards, printers, knowledge, page)::run;
     }
 
     /**

@@ -1,16 +1,14 @@
 package dev.lampwright.tool.fit;
 
-import dev.lampwright.file.FileFailure;
 import dev.lampwright.file.PrivateFile;
-import java.io.BufferedWriter;
+import dev.lampwright.file.RandomToken;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 
 /**
- * Files next to a configuration for what is entered on the page: the broker's password, and certificates. Only this user may read them, and
- * the fitting never does.
+ * Files next to a configuration for what is entered on the page, the broker's password and certificates, and for the page's tokens. Only
+ * this user may read them, and the fitting never does.
  */
 final class GivenFiles {
     private static final int LONGEST_PASSWORD = 1024;
@@ -34,7 +32,39 @@ final class GivenFiles {
     Path write(Form.Kind kind, String text) throws Question.UnusableException, IOException {
         boolean secret = kind == Form.Kind.SECRET;
         String right = secret ? password(text) : certificates(text);
-        return write(beside(secret ? ".broker-password" : ".broker-ca.pem"), right);
+        Path file = beside(secret ? ".broker-password" : ".broker-ca.pem");
+        PrivateFile.replace(file, right);
+        return file;
+    }
+
+    /** Where the token is that lets people use the live page. */
+    Path pageToken() {
+        return beside(".page-token");
+    }
+
+    /** Where the token is that lets people save looks and fit as well. */
+    Path editToken() {
+        return beside(".edit-token");
+    }
+
+    /**
+     * Makes both tokens of the page, and replaces those of an earlier file.
+     *
+     * @throws IOException if they cannot be written; the message says what to do
+     */
+    void makeTokens() throws IOException {
+        PrivateFile.replace(pageToken(), RandomToken.make() + "\n");
+        PrivateFile.replace(editToken(), RandomToken.make() + "\n");
+    }
+
+    /**
+     * Deletes both, if they are there.
+     *
+     * @throws IOException if that fails
+     */
+    void deleteTokens() throws IOException {
+        Files.deleteIfExists(pageToken());
+        Files.deleteIfExists(editToken());
     }
 
     private Path beside(String suffix) {
@@ -58,21 +88,5 @@ final class GivenFiles {
                     "certificates_form", "certificates begin with " + BEGINNING, "beginning", BEGINNING);
         }
         return text.strip() + "\n";
-    }
-
-    /** Never through a link, and never for a moment with another mode. */
-    private static Path write(Path file, String text) throws IOException {
-        Path beside = file.resolveSibling("." + file.getFileName() + ".new");
-        try {
-            Files.deleteIfExists(beside);
-            try (BufferedWriter writer = PrivateFile.create(beside)) {
-                writer.write(text);
-            }
-            Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-            return file;
-        } catch (IOException e) {
-            Files.deleteIfExists(beside);
-            throw FileFailure.ofWriting(file, e);
-        }
     }
 }

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 /** The guided fitting, from the first step to the written file. */
@@ -30,7 +29,7 @@ public final class GuidedFitting {
     private final Boards boards;
     private final PrinterFinder printers;
     private final FileKnowledge knowledge;
-    private final OptionalInt pagePort;
+    private final NewPage page;
 
     /** How a fitting ended. */
     public enum End {
@@ -52,24 +51,24 @@ public final class GuidedFitting {
      * @param knowledge what the rest of Lampwright knows about the finished file
      */
     public GuidedFitting(Path file, Terminal terminal, Boards boards, PrinterFinder printers, FileKnowledge knowledge) {
-        this(file, terminal, boards, printers, knowledge, OptionalInt.empty());
+        this(file, terminal, boards, printers, knowledge, NewPage.USUAL);
     }
 
-    /** The same with the port of the live page, if it is another than usual. */
+    /** The same with what is known of the live page. */
     GuidedFitting(
             Path file,
             Terminal terminal,
             Boards boards,
             PrinterFinder printers,
             FileKnowledge knowledge,
-            OptionalInt pagePort) {
+            NewPage page) {
         this.file = file;
         kept = kept(file);
         this.terminal = terminal;
         this.boards = boards;
         this.printers = printers;
         this.knowledge = knowledge;
-        this.pagePort = pagePort;
+        this.page = page;
     }
 
     /**
@@ -153,8 +152,8 @@ public final class GuidedFitting {
                 new CurrentStep(),
                 new DimmersStep(),
                 new PrinterStep(printers),
-                new PageStep(),
-                new WriteStep(file, knowledge, pagePort));
+                new PageStep(page),
+                new WriteStep(file, knowledge, page));
     }
 
     private void steps(FittingBench bench, AnswerJournal journal) throws LeaveException, IOException {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.json.Json;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
@@ -41,6 +42,7 @@ public final class HeldFitting implements AutoCloseable {
     private final LongSupplier clock;
     private Optional<HeldSession> session = Optional.empty();
     private volatile boolean endSeen;
+    private boolean forOthers;
     private boolean closed;
 
     /** The other user of the controller. */
@@ -99,9 +101,10 @@ public final class HeldFitting implements AutoCloseable {
      * @param what {@code now} for what there is to see, {@code begin}, {@code beat}, {@code answer}, {@code try}, {@code give},
      *     {@code back} or {@code stop}
      * @param json an object with {@code lease}, and what the request needs
+     * @param elsewhere whether the person is at another computer, and has come to a page that a new file is to keep open for them
      * @return the answer
      */
-    public FitReply answer(String what, String json) {
+    public FitReply answer(String what, String json, boolean elsewhere) {
         Optional<JsonNode> body = Json.read(json.isBlank() ? "{}" : json).filter(JsonNode::isObject);
         if (body.isEmpty()) {
             return FitReply.refusal(400, "", "send one JSON object");
@@ -109,7 +112,7 @@ public final class HeldFitting implements AutoCloseable {
         String lease = body.get().path("lease").asText("");
         return switch (what) {
             case "now" -> FitReply.of(view(lease));
-            case "begin" -> begin(lease);
+            case "begin" -> begin(lease, elsewhere);
             default -> ofHolder(what, lease, body.get());
         };
     }
@@ -205,10 +208,25 @@ public final class HeldFitting implements AutoCloseable {
         return endSeen;
     }
 
-    private FitReply begin(String lease) {
+    /** The files with the page's tokens. */
+    public record Tokens(Path asking, Path editing) {}
+
+    /**
+     * The tokens of the live page that a finished fitting has made for the person at another computer.
+     *
+     * @return empty as long as there is no new file, and if it has no page for others
+     */
+    public synchronized Optional<Tokens> tokens() {
+        GivenFiles given = new GivenFiles(file);
+        return forOthers && Files.exists(file) && Files.exists(given.editToken())
+                ? Optional.of(new Tokens(given.pageToken(), given.editToken()))
+                : Optional.empty();
+    }
+
+    private FitReply begin(String lease, boolean elsewhere) {
         Optional<HeldSession> begun;
         try {
-            begun = begun();
+            begun = begun(elsewhere);
         } catch (IOException e) {
             return FitReply.refusal(422, "", e.getMessage());
         }
@@ -222,16 +240,16 @@ public final class HeldFitting implements AutoCloseable {
     }
 
     /** A new session; empty if one is held. */
-    private synchronized Optional<HeldSession> begun() throws IOException {
+    private synchronized Optional<HeldSession> begun(boolean elsewhere) throws IOException {
         if (closed || session.filter(HeldSession::isRunning).isPresent()) {
             return Optional.empty();
         }
         AtomicFile.requireWritable(file);
+        NewPage page = new NewPage(pagePort, elsewhere);
         HeldSession next = new HeldSession(
-                terminal -> FittingTalk.of(file, terminal, boards, printers.get(), knowledge, pagePort),
-                controller,
-                clock);
+                terminal -> FittingTalk.of(file, terminal, boards, printers.get(), knowledge, page), controller, clock);
         session = Optional.of(next);
+        forOthers = elsewhere;
         next.start();
         LOG.info("a fitting has begun on the page; the controller is dark until it needs light");
         return session;

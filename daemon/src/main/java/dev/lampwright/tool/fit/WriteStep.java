@@ -8,18 +8,17 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 
 /** Writes the configuration, and has it reviewed. */
 final class WriteStep implements Step {
     private final Path file;
     private final FileKnowledge knowledge;
-    private final OptionalInt pagePort;
+    private final NewPage page;
 
-    WriteStep(Path file, FileKnowledge knowledge, OptionalInt pagePort) {
+    WriteStep(Path file, FileKnowledge knowledge, NewPage page) {
         this.file = file;
         this.knowledge = knowledge;
-        this.pagePort = pagePort;
+        this.page = page;
     }
 
     @Override
@@ -35,12 +34,12 @@ final class WriteStep implements Step {
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
-        String text = ConfigText.of(before, file, pagePort);
+        String text = ConfigText.of(before, file, page);
         bench.say(Phrase.of("found", "This is what was found:"));
         bench.say("");
         text.lines().forEach(line -> bench.say("    " + line));
         bench.say("");
-        Path written = write(text, bench);
+        Path written = write(text, before.page() && page.forOthers(), bench);
         bench.say(Phrase.of("written", written + " is written.", "file", written));
         bench.speak();
         knowledge.review(written).forEach(bench::say);
@@ -50,12 +49,26 @@ final class WriteStep implements Step {
         return before;
     }
 
+    private Path write(String text, boolean tokens, FittingBench bench) throws LeaveException, IOException {
+        bench.askAside(Question.enter(
+                        "Press Enter to write it to " + file + ", or go back with b:",
+                        "Nothing is written before that, and no existing file is replaced without asking.")
+                .coded("file_write", "file", file));
+        if (!tokens) {
+            return write(text, bench);
+        }
+        GivenFiles given = new GivenFiles(file);
+        try {
+            given.makeTokens();
+            return write(text, bench);
+        } catch (LeaveException | IOException e) {
+            given.deleteTokens();
+            throw e;
+        }
+    }
+
     private Path write(String text, FittingBench bench) throws LeaveException, IOException {
         Path target = file;
-        bench.askAside(Question.enter(
-                        "Press Enter to write it to " + target + ", or go back with b:",
-                        "Nothing is written before that, and no existing file is replaced without asking.")
-                .coded("file_write", "file", target));
         while (true) {
             try {
                 AtomicFile.create(target, text);

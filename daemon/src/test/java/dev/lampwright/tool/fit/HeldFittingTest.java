@@ -18,6 +18,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
@@ -44,6 +45,7 @@ class HeldFittingTest {
     private final ModelBoards boards = new ModelBoards(BOARD, STRIP);
     private HeldFitting fitting;
     private String lease = "";
+    private boolean elsewhere;
 
     private Path file() {
         return folder.resolve("alder.toml");
@@ -85,7 +87,7 @@ class HeldFittingTest {
     private JsonNode send(String what, Map<String, Object> more) throws IOException {
         Map<String, Object> body = new LinkedHashMap<>(more);
         body.putIfAbsent("lease", lease);
-        FitReply reply = fitting.answer(what, JSON.writeValueAsString(body));
+        FitReply reply = fitting.answer(what, JSON.writeValueAsString(body), elsewhere);
         String text = JSON.writeValueAsString(reply.body());
         replies.add(text);
         return JSON.readTree(text);
@@ -206,6 +208,51 @@ class HeldFittingTest {
         assertTrue(Files.readString(file()).contains("password_file = \"" + password + "\""), Files.readString(file()));
         assertFalse(replies.toString().contains(PASSWORD));
         assertFalse(Files.readString(file()).contains(PASSWORD));
+    }
+
+    /** Nobody knows the tokens yet, and the answers are those of a fitting on this computer. */
+    @Test
+    void whoeverFitsFromAnotherComputerKeepsThePage() throws IOException {
+        String here = byLines();
+        Files.writeString(folder.resolve("other"), "");
+        Files.createSymbolicLink(folder.resolve("alder.edit-token"), folder.resolve("other"));
+        elsewhere = true;
+        held();
+        begin();
+        assertEquals(Optional.empty(), fitting.tokens());
+        JsonNode view = answer(person(boards).say("Do you want the live page", "y"), 200);
+        assertEquals("done", view.path("end").asText(), () -> replies.get(replies.size() - 1));
+        HeldFitting.Tokens tokens = fitting.tokens().orElseThrow();
+        assertEquals(
+                here.replace("\n# For 'lampwright plan'.", """
+
+                        [page]                                  # the live page, for browsers on this computer and others
+                        address = "0.0.0.0"
+                        token_file = "%s"
+                        edit_token_file = "%s"
+
+                        # For 'lampwright plan'.""".formatted(tokens.asking(), tokens.editing())),
+                Files.readString(file()));
+        for (Path token : List.of(tokens.asking(), tokens.editing())) {
+            assertTrue(Files.readString(token).matches("[0-9a-f]{32}\n"), token::toString);
+            assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(token)));
+            assertFalse(replies.toString().contains(Files.readString(token).strip()));
+        }
+        assertFalse(Files.isSymbolicLink(tokens.editing()));
+        assertEquals("", Files.readString(folder.resolve("other")), "nothing is written through a link");
+        assertNotEquals(Files.readString(tokens.asking()), Files.readString(tokens.editing()));
+    }
+
+    @Test
+    void whoeverWantsNoPageGetsNoTokens() throws IOException {
+        String here = byLines();
+        elsewhere = true;
+        held();
+        begin();
+        answer(person(boards), 200);
+        assertEquals(here, Files.readString(file()));
+        assertEquals(Optional.empty(), fitting.tokens());
+        assertFalse(Files.exists(folder.resolve("alder.page-token")));
     }
 
     @Test
