@@ -19,7 +19,10 @@ final class RigOption {
     /** What the package uses for one printer. */
     static final String ONLY_FILE = "lampwright.toml";
 
-    private static final Path FOLDER_OF_THE_SERVICE = Path.of("/etc/lampwright");
+    /** Where the package's service has its configuration. */
+    static final String SERVICE = "/etc/lampwright";
+
+    private static final Path FOLDER_OF_THE_SERVICE = Path.of(SERVICE);
 
     @Option(
             names = "--rig",

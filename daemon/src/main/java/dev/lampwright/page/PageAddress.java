@@ -154,6 +154,34 @@ public final class PageAddress {
                 + escaped(Token.readText("view_token_file", tokens.watching().get()));
     }
 
+    /**
+     * As {@link #withToken}, with the token for saving looks.
+     *
+     * @param url as in {@link #all}
+     * @param tokens files with the page's tokens
+     * @return the address with the token
+     * @throws IOException if there is no such token, or it cannot be read; the message says why and what to do
+     */
+    public static String withEditToken(String url, TokenFiles tokens) throws IOException {
+        if (tokens.editing().isEmpty()) {
+            throw new IOException(
+                    "page.edit_token_file is missing, so no token lets people save looks and fit; name one");
+        }
+        return url + "#"
+                + escaped(Token.readText("edit_token_file", tokens.editing().get()));
+    }
+
+    /**
+     * The addresses of a page on which lights are fitted for the first time, for other computers.
+     *
+     * @param port its port
+     * @return the best one first; none while this machine has no address that others can reach
+     * @throws SocketException if this machine's addresses cannot be listed
+     */
+    public static List<String> ofFirst(int port) throws SocketException {
+        return reachable().stream().map(address -> url(text(address), port)).toList();
+    }
+
     private static String escaped(String token) {
         return URLEncoder.encode(token, StandardCharsets.UTF_8).replace("+", "%20");
     }

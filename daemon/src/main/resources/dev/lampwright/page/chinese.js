@@ -18,7 +18,7 @@ export const TABLE = {
   "lost.full": "{why}。每两秒重试一次。",
 
   "entry.title": "此页面需要令牌",
-  "entry.where": "令牌是运行 Lampwright 的机器上 page.token_file 所指文件的第一行。“lampwright page”会把它显示成手机可扫的二维码。",
+  "entry.where": "在运行 Lampwright 的机器上，“sudo lampwright page”会把令牌显示成手机可扫的二维码。有了配置之后，令牌就是 page.token_file 所指文件的第一行。",
   "entry.token": "令牌",
   "entry.show": "显示令牌",
   "entry.open": "打开",

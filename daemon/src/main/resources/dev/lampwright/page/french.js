@@ -18,7 +18,7 @@ export const TABLE = {
   "lost.full": "{why}. Nouvelle tentative toutes les deux secondes.",
 
   "entry.title": "Cette page demande son jeton",
-  "entry.where": "C’est la première ligne du fichier indiqué par page.token_file sur la machine où tourne Lampwright. « lampwright page » l’affiche sous forme de code pour votre téléphone.",
+  "entry.where": "« sudo lampwright page », sur la machine où tourne Lampwright, l’affiche sous forme de code pour votre téléphone. Une fois la configuration écrite, c’est la première ligne du fichier indiqué par page.token_file.",
   "entry.token": "Jeton",
   "entry.show": "Afficher le jeton",
   "entry.open": "Ouvrir",

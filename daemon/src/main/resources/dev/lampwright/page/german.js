@@ -18,7 +18,7 @@ export const TABLE = {
   "lost.full": "{why}. Alle zwei Sekunden ein neuer Versuch.",
 
   "entry.title": "Für diese Seite brauchst du das Token",
-  "entry.where": "Es ist die erste Zeile der Datei, die page.token_file auf dem Rechner mit Lampwright nennt. „lampwright page“ zeigt es als Code fürs Handy.",
+  "entry.where": "„sudo lampwright page“ zeigt es auf dem Rechner mit Lampwright als Code fürs Handy. Sobald es eine Konfiguration gibt, ist es die erste Zeile der Datei, die page.token_file nennt.",
   "entry.token": "Token",
   "entry.show": "Token anzeigen",
   "entry.open": "Öffnen",

@@ -4,11 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.page.FirstToken;
+import dev.lampwright.page.PageAddress;
 import dev.lampwright.page.QrReading;
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -60,6 +65,68 @@ class PageCommandTest {
         Run none = page(lines, "--watch");
         assertEquals(1, none.status());
         assertTrue(none.err().contains("page.view_token_file is missing"), none.err());
+    }
+
+    @Test
+    void theCodeMayCarryTheStrongerToken() throws IOException {
+        Files.writeString(folder.resolve("page-token"), "correct-horse-battery-staple\n");
+        Files.writeString(folder.resolve("edit-token"), "for-those-who-change-looks\n");
+        String lines = "[page]\naddress = \"192.168.1.7\"\ntoken_file = \"page-token\"\n";
+        Run run = page(lines + "edit_token_file = \"edit-token\"\n", "--edit");
+        List<String> out = run.out().lines().toList();
+        assertEquals(
+                "http://192.168.1.7:61117/#for-those-who-change-looks",
+                QrReading.ofLines(out.subList(1, out.size() - 1)),
+                run.err());
+        assertEquals(
+                "The code carries the token. Whoever reads it can open the page, change the light and the looks, and fit.",
+                out.get(out.size() - 1));
+        assertTrue(page(lines, "--edit").err().contains("page.edit_token_file is missing"));
+        assertEquals(2, page(lines, "--edit", "--watch").status());
+    }
+
+    private Run first() {
+        StringWriter out = new StringWriter();
+        try {
+            new FirstCode(Map.of("STATE_DIRECTORY", folder.toString())).print(folder, false, new PrintWriter(out));
+            return new Run(0, out.toString(), "");
+        } catch (IOException e) {
+            return new Run(1, out.toString(), e.getMessage());
+        }
+    }
+
+    /** This computer needs an address that others can reach, as it does for a page. */
+    @Test
+    void withoutAConfigurationTheCodeIsThatOfTheFirstFitting() throws IOException {
+        assertEquals(
+                folder + ": there is no configuration, and the service offers no fitting to other computers ("
+                        + folder.resolve("first-token")
+                        + " is missing); run sudo systemctl restart lampwright, and see journalctl -u lampwright",
+                first().err());
+        FirstToken token = FirstToken.make(folder, 4000);
+        List<String> addresses = PageAddress.ofFirst(4000);
+        Run run = first();
+        if (addresses.isEmpty()) {
+            assertTrue(run.err().startsWith("this computer has no address that others can reach"), run.err());
+            return;
+        }
+        List<String> lines = run.out().lines().toList();
+        assertEquals(addresses, lines.subList(0, addresses.size()), run.err());
+        assertEquals(
+                token.after(addresses.get(0)), QrReading.ofLines(lines.subList(addresses.size(), lines.size() - 2)));
+        assertTrue(lines.get(lines.size() - 2).startsWith("To fit the lights, point the camera of a phone"));
+        assertTrue(lines.get(lines.size() - 1).endsWith("sudo head -n 1 " + folder.resolve("first-token")));
+        assertFalse(run.out().contains(token.after("").substring(1)), "it is not to be read over a shoulder");
+    }
+
+    @Test
+    void aFolderWithoutAConfigurationIsLookedForInTheService() throws IOException {
+        Path none = Files.createDirectory(folder.resolve("none"));
+        Run run = Run.of("page", none.toString());
+        assertTrue(run.status() == 0 || run.err().startsWith(none + ": there is no configuration"), run.err());
+        Run file = Run.of("page", none.resolve("alder.toml").toString());
+        assertEquals(1, file.status());
+        assertFalse(file.err().contains("no fitting"), file.err());
     }
 
     @Test
