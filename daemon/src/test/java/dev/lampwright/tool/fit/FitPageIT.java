@@ -7,6 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.page.FirstToken;
+import dev.lampwright.page.PageAddress;
+import dev.lampwright.page.QrReading;
 import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Axe;
 import dev.lampwright.testing.Browser;
@@ -14,7 +17,9 @@ import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.RunningDaemon;
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -38,6 +43,17 @@ class FitPageIT {
     private static final Mosquitto.Account ACCOUNT = new Mosquitto.Account("alder-lights", "workshop under the stairs");
 
     private static final Duration LONG = Duration.ofSeconds(30);
+
+    private static final String MAY_EDIT = """
+            const done = arguments[arguments.length - 1];
+            fetch('rights').then((response) => response.json()).then((rights) => done(rights.may_edit), done);
+            """;
+
+    private static final String ENTER = """
+            const done = arguments[arguments.length - 1];
+            fetch('enter', { method: 'POST', headers: { 'Content-Type': 'application/json' },
+              body: JSON.stringify({ token: arguments[0] }) }).then((response) => done(response.status), done);
+            """;
 
     private static Browser browser;
 
@@ -179,6 +195,69 @@ class FitPageIT {
             assertTrue(
                     daemon.linesWith(0, "started with").size() == 1,
                     () -> daemon.log().toString());
+        }
+    }
+
+    /** As the package's service runs, and whoever installs it. Nobody types anything on the phone but answers. */
+    @Test
+    void aPhoneFitsByTheCodeAndStaysOnThePage() throws IOException, ConfigException {
+        StripModel strip = new StripModel("GRB", 12, List.of(11.0, 12.0, 16.0), 0.7);
+        RecordedEyes eyes = new RecordedEyes(pty.recording(), strip);
+        Path state = Files.createDirectory(folder.resolve("state"));
+        file = state.resolve("lampwright.toml");
+        daemon = RunningDaemon.start(service(state, "run", "--config", folder.toString(), "--fit=" + port));
+        Await.until("the page", () -> FreePort.isListening(port));
+        String token = FirstToken.find(state).orElseThrow().after("").substring(1);
+        String url = PageAddress.ofFirst(port).isEmpty() ? "http://0.0.0.0:" + port + "/#" + token : printed(state);
+        assertTrue(url.endsWith(":" + port + "/#" + token), "the code leads to this page");
+        browser.resize(360, 740, 1);
+        browser.open(url);
+        Await.until("the beginning", () -> browser.byId("begin").isDisplayed());
+        assertEquals("", browser.run("return location.hash"), "the token is not left in the address");
+        List<String> found = new ArrayList<>();
+        requireUsable("beginning", found);
+        PageHands hands = new PageHands(browser, person(eyes, "127.0.0.1:1").wants("bed", 2, 6))
+                .withPassword(ACCOUNT.password())
+                .looking(question -> {
+                    if (question.path("code").asText().equals("page_kept")) {
+                        requireUsable("page_kept", found);
+                    }
+                });
+        hands.press("#begin");
+        hands.answer(200);
+        Await.until(() -> "the end: " + hands.view(), () -> browser.byId("end").isDisplayed(), LONG);
+        Await.until(
+                () -> "the live page: " + daemon.log(),
+                () -> browser.byId("to-light").isDisplayed(),
+                LONG);
+        requireUsable("end", found);
+        assertEquals(List.of(), found);
+        int before = pty.recording().size();
+        Await.until("first light", LONG, () -> pty.recording().size() > before && !eyes.dark());
+        hands.press("#to-light");
+        Await.until("the live page", LONG, () -> browser.text("contact").equals("live"));
+        assertEquals(360L, browser.run("return document.documentElement.scrollWidth"), "no scrolling sideways");
+        assertEquals(true, browser.await(MAY_EDIT), "the phone may save looks and fit again");
+        assertTrue(ConfigFile.read(file).page().orElseThrow().address().isAnyLocalAddress());
+        assertFalse(Files.exists(state.resolve("first-token")));
+        assertEquals(401L, browser.await(ENTER, token), "the first token opens nothing any more");
+        assertFalse(daemon.log().toString().contains(token), () -> daemon.log().toString());
+    }
+
+    private ProcessBuilder service(Path state, String... arguments) {
+        ProcessBuilder builder =
+                new ProcessBuilder(RunningDaemon.command(List.of(), arguments)).redirectErrorStream(true);
+        builder.environment().put("STATE_DIRECTORY", state.toString());
+        return builder;
+    }
+
+    /** The address in the code that {@code lampwright page} prints. */
+    private String printed(Path state) throws IOException {
+        try (BufferedReader reader =
+                service(state, "page", folder.toString()).start().inputReader(StandardCharsets.UTF_8)) {
+            return QrReading.ofLines(reader.lines()
+                    .filter(line -> line.matches("[^a-zA-Z]*[█▀▄].*"))
+                    .toList());
         }
     }
 
