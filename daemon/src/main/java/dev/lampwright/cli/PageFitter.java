@@ -32,6 +32,7 @@ final class PageFitter implements Fitter {
     static Maker of(Function<String, Path> files) {
         return (String rig, Daemon daemon) -> Optional.of(new PageFitter(
                 new HeldFitting(
+                        rig,
                         files.apply(rig),
                         new SerialBoards(
                                 List.of(), daemon.tap().config().controller().baud()),
@@ -52,6 +53,7 @@ final class PageFitter implements Fitter {
     static PageFitter first(Path file, OptionalInt pagePort) {
         return new PageFitter(
                 new HeldFitting(
+                        "",
                         file,
                         new SerialBoards(List.of(), BaudOption.USUAL),
                         SurveyedPrinter::new,

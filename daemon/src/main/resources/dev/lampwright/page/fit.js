@@ -8,7 +8,8 @@ import { enter, look, rights, send } from "./fit_server.js";
 import { FIT_WORDS } from "./fit_words.js";
 import { fill, isSaid, learn, reason, say } from "./words.js";
 
-const LEASE = "lampwright.fit";
+/** Where this tab keeps its lease; rigs of one process share the browser's storage. */
+const LEASE = `lampwright.fit ${location.pathname.replace(/[^/]*$/, "")}`;
 const AGAIN_MS = 1000;
 /** Shorter waits are not worth a word. */
 const SOON_MS = 600;
@@ -114,6 +115,7 @@ function take({ status, answer }) {
 
 /** Shows a view, unless a newer one has been shown. */
 function show(next) {
+  showRig(next.rig);
   const old = view !== null && view.lease === next.lease && (next.talk?.changes ?? 0) < (view.talk?.changes ?? 0);
   if (old) {
     return;
@@ -129,6 +131,13 @@ function show(next) {
   } else {
     showStart();
   }
+}
+
+/** Says which rig is fitted, where a process has several. */
+function showRig(rig) {
+  const title = rig === "" ? say("fit.title") : say("fit.title_of", { rig });
+  setText(byId("name"), title);
+  document.title = title;
 }
 
 /** Renews the lease, and asks for news, as long as this tab holds the fitting. */

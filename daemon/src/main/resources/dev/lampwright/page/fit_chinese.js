@@ -2,6 +2,7 @@
 
 export const TABLE = {
   "fit.title": "安装灯光",
+  "fit.title_of": "安装灯光：{rig}",
   "fit.up": "实时页面",
   "fit.start.new": "一步一步安装灯光",
   "fit.start.resume": "继续安装",

@@ -2,6 +2,7 @@
 
 export const TABLE = {
   "fit.title": "Fit the lights",
+  "fit.title_of": "Fit the lights: {rig}",
   "fit.up": "Live page",
   "fit.start.new": "Fit your lights, step by step",
   "fit.start.resume": "Resume the fitting",

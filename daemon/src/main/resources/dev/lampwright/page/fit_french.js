@@ -2,6 +2,7 @@
 
 export const TABLE = {
   "fit.title": "Installer la lumière",
+  "fit.title_of": "Installer la lumière : {rig}",
   "fit.up": "Page en direct",
   "fit.start.new": "Installez votre lumière, étape par étape",
   "fit.start.resume": "Reprendre l’installation",

@@ -2,6 +2,7 @@
 
 export const TABLE = {
   "fit.title": "Licht einrichten",
+  "fit.title_of": "Licht einrichten: {rig}",
   "fit.up": "Live-Seite",
   "fit.start.new": "Richte dein Licht Schritt für Schritt ein",
   "fit.start.resume": "Einrichtung fortsetzen",

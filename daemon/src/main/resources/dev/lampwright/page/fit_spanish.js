@@ -2,6 +2,7 @@
 
 export const TABLE = {
   "fit.title": "Instalar la luz",
+  "fit.title_of": "Instalar la luz: {rig}",
   "fit.up": "Página en directo",
   "fit.start.new": "Instala tu luz, paso a paso",
   "fit.start.resume": "Continuar la instalación",

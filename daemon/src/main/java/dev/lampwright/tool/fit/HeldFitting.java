@@ -3,6 +3,7 @@ package dev.lampwright.tool.fit;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.json.Json;
+import dev.lampwright.upkeep.RigName;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -33,6 +34,7 @@ public final class HeldFitting implements AutoCloseable {
 
     private static final int LONGEST_LINE = 2000;
 
+    private final String rig;
     private final Path file;
     private final Boards boards;
     private final Supplier<PrinterFinder> printers;
@@ -70,6 +72,7 @@ public final class HeldFitting implements AutoCloseable {
     /**
      * Prepares; nothing begins before somebody asks for it.
      *
+     * @param rig the name of the rig, for people; empty for the only one
      * @param file the configuration to write or change
      * @param boards finds controllers
      * @param printers find out where a printer reports what; one for each fitting
@@ -79,6 +82,7 @@ public final class HeldFitting implements AutoCloseable {
      * @param nanoClock a clock in ns that never goes back
      */
     public HeldFitting(
+            String rig,
             Path file,
             Boards boards,
             Supplier<PrinterFinder> printers,
@@ -86,6 +90,7 @@ public final class HeldFitting implements AutoCloseable {
             Controller controller,
             OptionalInt pagePort,
             LongSupplier nanoClock) {
+        this.rig = rig;
         this.file = file;
         this.boards = boards;
         this.printers = printers;
@@ -245,14 +250,18 @@ public final class HeldFitting implements AutoCloseable {
             return Optional.empty();
         }
         AtomicFile.requireWritable(file);
-        NewPage page = new NewPage(pagePort, elsewhere);
+        forOthers = elsewhere;
+        session = Optional.of(RigName.make(rig, this::started));
+        return session;
+    }
+
+    private HeldSession started() {
+        NewPage page = new NewPage(pagePort, forOthers);
         HeldSession next = new HeldSession(
                 terminal -> FittingTalk.of(file, terminal, boards, printers.get(), knowledge, page), controller, clock);
-        session = Optional.of(next);
-        forOthers = elsewhere;
         next.start();
         LOG.info("a fitting has begun on the page; the controller is dark until it needs light");
-        return session;
+        return next;
     }
 
     private synchronized Optional<HeldSession> held(String lease) {
@@ -273,6 +282,7 @@ public final class HeldFitting implements AutoCloseable {
         boolean running = now.filter(HeldSession::isRunning).isPresent();
         view.put("running", running);
         view.put("mine", mine);
+        view.put("rig", rig);
         view.put("file", file.toString());
         view.put("changes_file", FittingTalk.changes(file));
         view.put("under_way", GuidedFitting.isUnderWay(file));

@@ -267,22 +267,17 @@ public final class Refitting {
         }
     }
 
-    private String changed(Findings before, Findings after) {
+    /** Where the port comes from a file that rigs share, it stays there unless the controller is at another one. */
+    private String changed(Findings before, Findings after) throws IOException {
         String text = edited.text();
+        String port = knowledge.inForce(text).port();
         TomlEditor editor = TomlEditor.of(text);
         FileChanges.write(editor, before, after);
-        board.filter(known -> !known.port().equals(knownPort()))
+        board.filter(known -> !known.port().equals(port))
                 .ifPresent(known -> editor.set(List.of("controller", "port"), known.port()));
         return after.printer().equals(before.printer())
                 ? editor.text()
                 : knowledge.withPrinter(editor.text(), after.printer().orElseThrow());
-    }
-
-    private String knownPort() {
-        return TomlEditor.of(edited.text())
-                .get(List.of("controller", "port"))
-                .map(Object::toString)
-                .orElse("");
     }
 
     private boolean wanted() throws LeaveException, IOException {

@@ -53,6 +53,7 @@ class HeldFittingTest {
 
     private HeldFitting held() {
         fitting = new HeldFitting(
+                "",
                 file(),
                 boards,
                 () -> PrinterFinder.BY_HAND,

@@ -20,7 +20,7 @@ final class PageHands {
     private static final String VIEW = """
             const done = arguments[arguments.length - 1];
             fetch('fit/beat', { method: 'POST', headers: { 'Content-Type': 'application/json' },
-              body: JSON.stringify({ lease: sessionStorage.getItem('lampwright.fit') ?? '', changes: -1 }) })
+              body: JSON.stringify({ lease: sessionStorage.getItem('lampwright.fit ' + location.pathname.replace(/[^/]*$/, '')) ?? '', changes: -1 }) })
               .then((response) => response.text()).then(done, () => done('{}'));
             """;
 
