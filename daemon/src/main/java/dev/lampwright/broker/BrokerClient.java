@@ -218,7 +218,7 @@ public final class BrokerClient implements Connection {
     }
 
     private void lost(BrokerException failure) {
-        state = new BrokerState(BrokerState.Phase.LOST, failure.getMessage());
+        state = new BrokerState(BrokerState.Phase.LOST, failure.getMessage(), failure.code());
         untold = Optional.of(failure);
         if (gate.isEmpty()) {
             tell(failure);
@@ -234,7 +234,7 @@ public final class BrokerClient implements Connection {
 
     /** Connects, stays connected as long as possible, and returns why the connection ended. */
     private BrokerException stayConnected() throws InterruptedException {
-        state = new BrokerState(BrokerState.Phase.CONNECTING, state.reason());
+        state = new BrokerState(BrokerState.Phase.CONNECTING, state.reason(), state.code());
         threads.endSenders();
         try {
             return stayConnected(Login.of(broker), socket());

@@ -18,6 +18,8 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 final class BrokerWords {
     private static final String LOST = "the connection was lost; check the broker's log and the network";
 
+    private static final Optional<Why> LOST_AT_ONCE = Why.of("broker_lost", LOST);
+
     private static final String TURNED_AWAY =
             "the broker closed the connection before the login was complete; check its log, certificate_file and key_file";
     private static final List<String> ABOUT_OUR_CERTIFICATE = List.of(
@@ -29,6 +31,13 @@ final class BrokerWords {
             "certificate_unknown",
             "unknown_ca",
             "access_denied");
+
+    /** A reason, with the code by which others find their own text for it. */
+    private record Why(String code, String words) {
+        static Optional<Why> of(String code, String words) {
+            return Optional.of(new Why(code, words));
+        }
+    }
 
     private BrokerWords() {}
 
@@ -42,13 +51,13 @@ final class BrokerWords {
         if (failure instanceof BrokerException ours) {
             return ours;
         }
-        String words = causes(failure)
+        Why why = causes(failure)
                 .map(BrokerWords::network)
                 .flatMap(Optional::stream)
                 .findFirst()
                 .or(() -> answer(failure))
                 .orElseGet(() -> unexpected(failure));
-        return new BrokerException(words, failure);
+        return new BrokerException(why.code, why.words, failure);
     }
 
     /**
@@ -69,21 +78,21 @@ final class BrokerWords {
                 .limit(10);
     }
 
-    private static Optional<String> network(Throwable cause) {
+    private static Optional<Why> network(Throwable cause) {
         if (cause instanceof UnknownHostException) {
-            return Optional.of("unknown host; check the url and the DNS server");
+            return Why.of("broker_unknown_host", "unknown host; check the url and the DNS server");
         } else if (cause instanceof NoRouteToHostException) {
-            return Optional.of("there is no route to the host; check the network");
+            return Why.of("broker_no_route", "there is no route to the host; check the network");
         } else if (cause instanceof ConnectException) {
-            return Optional.of("nothing listens there; start the broker or check the port");
+            return Why.of("broker_closed", "nothing listens there; start the broker or check the port");
         } else if (cause instanceof SocketTimeoutException) {
-            return Optional.of("the host does not answer; check the network and the url");
+            return Why.of("broker_silent", "the host does not answer; check the network and the url");
         } else if (cause instanceof SSLException) {
-            return Optional.of(tls(cause));
+            return Why.of("", tls(cause));
         } else if (cause instanceof ProtocolException) {
-            return Optional.of(cause.getMessage());
+            return Why.of("", cause.getMessage());
         } else if (cause instanceof EOFException || cause instanceof SocketException) {
-            return Optional.of(LOST);
+            return LOST_AT_ONCE;
         }
         return Optional.empty();
     }
@@ -109,26 +118,32 @@ final class BrokerWords {
     }
 
     /** Return codes of MQTT 3.1.1, section 3.2.2.3, and those that Paho adds. */
-    private static Optional<String> answer(Throwable failure) {
+    private static Optional<Why> answer(Throwable failure) {
         int code = failure instanceof MqttException mqtt ? mqtt.getReasonCode() : 0;
         return switch (code) {
-            case 1 -> Optional.of("the broker does not speak MQTT 3.1.1; use one that does");
-            case 2 -> Optional.of("the broker rejects our client id; its log says why");
-            case 3 -> Optional.of("the broker reports that it is unavailable; check it");
+            case 1 -> Why.of("broker_version", "the broker does not speak MQTT 3.1.1; use one that does");
+            case 2 -> Why.of("", "the broker rejects our client id; its log says why");
+            case 3 -> Why.of("broker_unavailable", "the broker reports that it is unavailable; check it");
             case 4 ->
-                Optional.of("the broker rejected the user name or the password; check username and password_file");
-            case 5 -> Optional.of("the broker refused the login; check username, password_file and its access list");
+                Why.of(
+                        "broker_login",
+                        "the broker rejected the user name or the password; check username and password_file");
+            case 5 ->
+                Why.of(
+                        "broker_login",
+                        "the broker refused the login; check username, password_file and its access list");
             case MqttException.REASON_CODE_CLIENT_TIMEOUT, MqttException.REASON_CODE_WRITE_TIMEOUT ->
-                Optional.of("the broker stopped answering; check it and the network");
+                Why.of("broker_silent", "the broker stopped answering; check it and the network");
             case MqttException.REASON_CODE_CONNECTION_LOST, MqttException.REASON_CODE_CLIENT_NOT_CONNECTED ->
-                Optional.of(LOST);
+                LOST_AT_ONCE;
             case MqttException.REASON_CODE_INVALID_MESSAGE ->
-                Optional.of("what came back is not MQTT; check the port in the url");
+                Why.of("broker_no_mqtt", "what came back is not MQTT; check the port in the url");
             default -> Optional.empty();
         };
     }
 
-    private static String unexpected(Throwable failure) {
-        return "what came back is not valid MQTT (" + failure + "); check the port in the url";
+    private static Why unexpected(Throwable failure) {
+        return new Why(
+                "broker_no_mqtt", "what came back is not valid MQTT (" + failure + "); check the port in the url");
     }
 }

@@ -1,6 +1,5 @@
 package dev.lampwright.broker;
 
-import java.io.IOException;
 import java.net.URI;
 import java.time.Duration;
 import java.util.concurrent.CountDownLatch;
@@ -24,18 +23,18 @@ public final class FirstContact {
      * @param stopped ends the waiting once it has been counted down
      * @param meanwhile called about twenty times a second
      * @return false if it was stopped
-     * @throws IOException if the broker does not accept the login; the message is for the user
+     * @throws UnreachedException if the broker does not accept the login
      * @throws InterruptedException if the thread is interrupted
      */
     public static boolean await(BrokerClient client, URI url, CountDownLatch stopped, Runnable meanwhile)
-            throws IOException, InterruptedException {
+            throws UnreachedException, InterruptedException {
         long start = System.nanoTime();
         while (client.state().phase() != BrokerState.Phase.CONNECTED) {
             BrokerState state = client.state();
             long nanos = System.nanoTime() - start;
             boolean refused = state.phase() == BrokerState.Phase.LOST && nanos > TO_TRY_AGAIN.toNanos();
             if (refused || nanos > LONGEST.toNanos()) {
-                throw new IOException("broker " + url + ": " + why(state));
+                throw refusal(url, state);
             }
             if (stopped.await(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
                 return false;
@@ -45,7 +44,9 @@ public final class FirstContact {
         return true;
     }
 
-    private static String why(BrokerState state) {
-        return state.reason().isEmpty() ? "does not answer; check its address and its port" : state.reason();
+    private static UnreachedException refusal(URI url, BrokerState state) {
+        return state.reason().isEmpty()
+                ? new UnreachedException("broker_silent", url, "does not answer; check its address and its port")
+                : new UnreachedException(state.code(), url, state.reason());
     }
 }
