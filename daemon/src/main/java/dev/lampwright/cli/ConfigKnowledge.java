@@ -4,6 +4,7 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.tool.fit.FileKnowledge;
 import dev.lampwright.tool.survey.PrinterMerge;
 import java.io.IOException;
@@ -54,7 +55,7 @@ final class ConfigKnowledge implements FileKnowledge {
     }
 
     @Override
-    public List<String> review(Path written) {
+    public List<Phrase> review(Path written) {
         return FitReview.of(written);
     }
 }

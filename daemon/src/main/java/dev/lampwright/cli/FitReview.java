@@ -2,6 +2,7 @@ package dev.lampwright.cli;
 
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.phrase.Phrase;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
@@ -17,30 +18,34 @@ final class FitReview {
      * Reviews a file.
      *
      * @param written a configuration
-     * @return lines for the user
+     * @return phrases for the user
      */
-    static List<String> of(Path written) {
-        List<String> lines = new ArrayList<>();
+    static List<Phrase> of(Path written) {
+        List<Phrase> lines = new ArrayList<>();
         StringWriter said = new StringWriter();
         PrintWriter writer = new PrintWriter(said);
         CommandLine line = Lampwright.commandLine().setOut(writer).setErr(writer);
         line.execute("check", written.toString());
-        lines.add("");
-        lines.add("lampwright check " + written + " says:");
-        said.toString().lines().forEach(each -> lines.add("    " + each));
-        lines.add("");
-        lines.add("lampwright plan " + written + " says, in short:");
-        verdicts(written).forEach(each -> lines.add("    " + each));
-        lines.add("");
+        lines.add(Phrase.plain(""));
+        lines.add(Phrase.of("check_says", "lampwright check " + written + " says:", "file", written));
+        said.toString().lines().forEach(each -> lines.add(Phrase.quoted("    " + each)));
+        lines.add(Phrase.plain(""));
+        lines.add(Phrase.of("plan_says", "lampwright plan " + written + " says, in short:", "file", written));
+        lines.addAll(verdicts(written));
+        lines.add(Phrase.plain(""));
         return lines;
     }
 
     /** The same verdicts as in the plan. */
-    private static List<String> verdicts(Path written) {
+    private static List<Phrase> verdicts(Path written) {
         try {
-            return WiringVerdicts.lines(ConfigFile.read(written), String.valueOf(written.getFileName()));
+            return WiringVerdicts.lines(ConfigFile.read(written), String.valueOf(written.getFileName())).stream()
+                    .map(line -> Phrase.quoted("    " + line))
+                    .toList();
         } catch (ConfigException e) {
-            return e.mistakes().stream().map(Object::toString).toList();
+            return e.mistakes().stream()
+                    .map(mistake -> Phrase.quoted("    " + mistake))
+                    .toList();
         }
     }
 }

@@ -8,6 +8,7 @@ import dev.lampwright.link.LineException;
 import dev.lampwright.link.Port;
 import dev.lampwright.link.Ports;
 import dev.lampwright.link.SerialLine;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Message;
@@ -76,7 +77,7 @@ final class PortsCommand implements Callable<Integer> {
     }
 
     private void tell(Port port) {
-        String obstacle = Ports.obstacle(port).orElse("");
+        String obstacle = Ports.obstacle(port).map(Phrase::english).orElse("");
         Map<String, Object> answer = new LinkedHashMap<>();
         answer.put("port", port.path());
         answer.put("stable_name", port.stablePath());

@@ -1,12 +1,15 @@
 package dev.lampwright.cli;
 
 import dev.lampwright.broker.Broker;
+import dev.lampwright.broker.UnreachedException;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
 import dev.lampwright.config.Mistake;
 import dev.lampwright.payload.Source;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.tool.fit.HeardPrinter;
 import dev.lampwright.tool.fit.PrinterFinder;
+import dev.lampwright.tool.fit.UnheardException;
 import dev.lampwright.tool.survey.HeardState;
 import dev.lampwright.tool.survey.Listener;
 import dev.lampwright.tool.survey.Proposal;
@@ -17,6 +20,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The survey as a step of the guided fitting. */
 final class SurveyedPrinter implements PrinterFinder {
@@ -26,9 +30,12 @@ final class SurveyedPrinter implements PrinterFinder {
     private Optional<Source> state = Optional.empty();
 
     @Override
-    public HeardPrinter find(Map<String, String> broker, Duration duration, Told told) {
-        told.say(List.of(
-                "Listening for " + duration.toSeconds() + " s. Let the printer heat up or print during that time."));
+    public HeardPrinter find(Map<String, String> broker, Duration duration, Told told) throws UnheardException {
+        told.say(List.of(Phrase.of(
+                "listening",
+                "Listening for " + duration.toSeconds() + " s. Let the printer heat up or print during that time.",
+                "seconds",
+                duration.toSeconds())));
         try (Listener listener = new Listener(broker(broker), ALL)) {
             listener.listen(duration, (survey, connected) -> {
                 if (told.ended()) {
@@ -36,8 +43,16 @@ final class SurveyedPrinter implements PrinterFinder {
                 }
             });
             return proposed(listener.survey().proposal(), told);
+        } catch (UnreachedException e) {
+            throw new UnheardException(Phrase.of(
+                    e.code().isEmpty() ? "broker_other" : e.code(),
+                    e.getMessage(),
+                    "url",
+                    e.url().toString(),
+                    "why",
+                    e.getMessage()));
         } catch (ConfigException | IOException e) {
-            told.say(lines(e));
+            throw new UnheardException(Phrase.quoted(line(e)));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
@@ -48,18 +63,22 @@ final class SurveyedPrinter implements PrinterFinder {
         return ConfigFile.broker(Map.copyOf(values));
     }
 
-    private static List<String> lines(Exception e) {
+    private static String line(Exception e) {
         return e instanceof ConfigException wrong
-                ? wrong.mistakes().stream().map(Mistake::toString).toList()
-                : List.of(e.getMessage());
+                ? wrong.mistakes().stream().map(Mistake::toString).collect(Collectors.joining("; "))
+                : e.getMessage();
     }
 
     private HeardPrinter proposed(Proposal proposal, Told told) {
         if (!ProposedConfig.isEnough(proposal)) {
-            told.say(List.of(proposal.messages() + " messages came, and none of them looks like a printer's."));
+            told.say(List.of(Phrase.of(
+                    "heard_no_printer",
+                    proposal.messages() + " messages came, and none of them looks like a printer's.",
+                    "count",
+                    proposal.messages())));
             return HeardPrinter.NOTHING;
         }
-        told.say(SurveyTable.reasons(proposal));
+        told.say(SurveyTable.findings(proposal));
         Optional<HeardState> heard = HeardState.of(proposal);
         state = heard.map(HeardState::source);
         return new HeardPrinter(
@@ -73,13 +92,13 @@ final class SurveyedPrinter implements PrinterFinder {
     @Override
     public Optional<String> nextWord(Map<String, String> broker, String place, Duration patience, Told told) {
         if (state.isEmpty()) {
-            told.say(List.of("Listen to the printer again first: b goes back there."));
+            told.say(List.of(Phrase.of("listen_first", "Listen to the printer again first: b goes back there.")));
             return Optional.empty();
         }
         try {
             return new NextWord(state.get()).heard(broker(broker), patience, told::ended);
         } catch (ConfigException e) {
-            told.say(lines(e));
+            told.say(List.of(Phrase.quoted(line(e))));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Complaint;
 import dev.lampwright.protocol.Here;
 import java.util.Optional;
@@ -40,9 +41,12 @@ final class Asking {
                 return here.get();
             }
         }
-        throw new LineException(
+        throw new LineException(Phrase.of(
+                "no_answer",
                 "no controller answers on " + exchange.port()
-                        + ": check that it is the right port, that the board has the firmware, and that baud is the same on both sides");
+                        + ": check that it is the right port, that the board has the firmware, and that baud is the same on both sides",
+                "port",
+                exchange.port()));
     }
 
     private Optional<Here> greeted() throws LineException, UnfitException {

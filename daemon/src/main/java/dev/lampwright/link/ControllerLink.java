@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.LastReset;
 import dev.lampwright.protocol.Setup;
@@ -46,6 +47,7 @@ public final class ControllerLink implements AutoCloseable {
     private final Thread thread;
     private final String lit;
 
+    private volatile Phrase cause = Phrase.plain("");
     private volatile LinkState state = LinkState.DOWN;
     private volatile Optional<Here> controller = Optional.empty();
     private volatile WhenSilent parting;
@@ -109,6 +111,8 @@ public final class ControllerLink implements AutoCloseable {
      * @return a snapshot
      */
     public LinkStatus status() {
+        String words = trouble.isOn() ? trouble.words() : quality.words();
+        Phrase last = cause;
         return new LinkStatus(
                 state,
                 line.name(),
@@ -122,7 +126,8 @@ public final class ControllerLink implements AutoCloseable {
                 tally.broken(),
                 tally.overruns(),
                 tally.dimmed(),
-                trouble.isOn() ? trouble.words() : quality.words());
+                words,
+                last.english().equals(words) ? last : Phrase.plain(words));
     }
 
     /**
@@ -177,12 +182,12 @@ public final class ControllerLink implements AutoCloseable {
                 converse();
             }
         } catch (LineException e) {
-            say(e.getMessage());
+            say(e.trouble());
         } catch (UnfitException e) {
-            say(line.name() + ": " + e.getMessage());
+            say(Phrase.plain(line.name() + ": " + e.getMessage()));
             return false;
         } catch (RuntimeException | Error e) {
-            say("the link to " + line.name() + " hit an internal error (please report it): " + e);
+            say(Phrase.plain("the link to " + line.name() + " hit an internal error (please report it): " + e));
         }
         return true;
     }
@@ -281,9 +286,10 @@ public final class ControllerLink implements AutoCloseable {
         }
     }
 
-    private void say(String words) {
+    private void say(Phrase what) {
         if (!closing) {
-            trouble.begins(words, clock.getAsLong());
+            cause = what;
+            trouble.begins(what.english(), clock.getAsLong());
         }
     }
 

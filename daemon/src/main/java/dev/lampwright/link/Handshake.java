@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
 import java.util.Optional;
@@ -49,8 +50,12 @@ final class Handshake {
                 return;
             }
         }
-        throw new LineException("the controller on " + exchange.port()
-                + " does not answer the set-up request: check the cable and the ground wire, then reset the board");
+        throw new LineException(Phrase.of(
+                "setup_unanswered",
+                "the controller on " + exchange.port()
+                        + " does not answer the set-up request: check the cable and the ground wire, then reset the board",
+                "port",
+                exchange.port()));
     }
 
     private Optional<Setup> inForce() throws LineException, UnfitException {

@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.FrameParts;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
@@ -73,8 +74,11 @@ final class Lighting {
         drain();
         exchange.expire();
         if (exchange.isSilentFor(SILENT_AFTER)) {
-            throw new LineException(
-                    "the controller on " + exchange.port() + " has gone silent: check its supply and its cable");
+            throw new LineException(Phrase.of(
+                    "gone_silent",
+                    "the controller on " + exchange.port() + " has gone silent: check its supply and its cable",
+                    "port",
+                    exchange.port()));
         }
         if (answers.takeFrameSpoilt()) {
             parts.abandon();

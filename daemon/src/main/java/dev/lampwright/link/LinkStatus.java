@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.LastReset;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import java.util.Optional;
  * @param overruns the controller's own count of overruns, modulo 65536
  * @param dimmed the controller's own count of frames dimmed to keep the ceiling, modulo 65536
  * @param trouble what is wrong now, in words; empty if nothing is
+ * @param cause the same with its code, if it has one
  */
 public record LinkStatus(
         LinkState state,
@@ -34,7 +36,8 @@ public record LinkStatus(
         int broken,
         int overruns,
         int dimmed,
-        String trouble) {
+        String trouble,
+        Phrase cause) {
     /**
      * The cause of the controller's last start.
      *

@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.phrase.Phrase;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -7,7 +8,7 @@ import java.nio.file.attribute.PosixFileAttributes;
 import java.nio.file.attribute.PosixFilePermission;
 import java.util.Set;
 
-/** Why a port did not open, in words for the user. The numbers are Linux's, of {@code asm-generic/errno-base.h}. */
+/** Why a port did not open, for the user. The numbers are Linux's, of {@code asm-generic/errno-base.h}. */
 final class OpenFailure {
     private static final int EPERM = 1;
     /** From the serial library: its last use of the port has not ended. Shares its number with ENOENT. */
@@ -20,13 +21,15 @@ final class OpenFailure {
     private static final int ENODEV = 19;
     private static final int ENOTTY = 25;
 
+    private static final String PORT = "port";
+
     /** The group that owns serial ports, if the port itself does not show it. */
     private static final String USUAL_GROUP = "dialout";
 
     private OpenFailure() {}
 
     /**
-     * The message for the user.
+     * Why it did not open.
      *
      * @param name the port as given by the user
      * @param node its device node
@@ -34,24 +37,49 @@ final class OpenFailure {
      * @param baud requested bits per second
      * @return what is wrong and what to do
      */
-    static String words(String name, Path node, int errno, int baud) {
+    static Phrase of(String name, Path node, int errno, int baud) {
         return switch (errno) {
             case EACCES, EPERM -> noPermission(name, group(node), System.getProperty("user.name", "USER"));
-            case EBUSY, EAGAIN -> name + " is in use by another program: end that program";
+            case EBUSY, EAGAIN ->
+                Phrase.of("port_busy", name + " is in use by another program: end that program", PORT, name);
             case STILL_IN_USE ->
-                name + " is still being closed: if this persists, unplug the controller and plug it back in";
-            case ENXIO, ENODEV -> name + " has no device behind it: unplug the controller and plug it back in";
-            case ENOTTY -> name + " is not a serial port: " + Ports.advice();
+                Phrase.of(
+                        "port_closing",
+                        name + " is still being closed: if this persists, unplug the controller and plug it back in",
+                        PORT,
+                        name);
+            case ENXIO, ENODEV ->
+                Phrase.of(
+                        "port_empty",
+                        name + " has no device behind it: unplug the controller and plug it back in",
+                        PORT,
+                        name);
+            case ENOTTY -> Phrase.of("port_not_serial", name + " is not a serial port: " + Ports.advice(), PORT, name);
             default ->
-                name + " does not open at " + baud + " baud (error " + errno
-                        + "): check [controller] baud, and unplug the controller and plug it back in";
+                Phrase.of(
+                        "port_error",
+                        name + " does not open at " + baud + " baud (error " + errno
+                                + "): check [controller] baud, and unplug the controller and plug it back in",
+                        PORT,
+                        name,
+                        "baud",
+                        baud,
+                        "error",
+                        errno);
         };
     }
 
-    /** The message for a user without permission to open a port. */
-    static String noPermission(String name, String group, String user) {
-        return "no permission to open " + name + ": run 'sudo usermod -aG " + group + " " + user
-                + "', then log in again (a service: start it again)";
+    /** For a user without permission to open a port. */
+    static Phrase noPermission(String name, String group, String user) {
+        String command = "sudo usermod -aG " + group + " " + user;
+        return Phrase.of(
+                "port_permission",
+                "no permission to open " + name + ": run '" + command
+                        + "', then log in again (a service: start it again)",
+                PORT,
+                name,
+                "command",
+                command);
     }
 
     /** The group to join: the node's own, if its members may use the port. */

@@ -1,5 +1,6 @@
 package dev.lampwright.link;
 
+import dev.lampwright.phrase.Phrase;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -35,9 +36,9 @@ public final class Ports {
      * What prevents the user of this process from opening a port.
      *
      * @param port an existing port
-     * @return what permission is missing and the command that fixes it; empty if nothing is
+     * @return the missing permission, with the command that fixes it; empty if none is
      */
-    public static Optional<String> obstacle(Port port) {
+    public static Optional<Phrase> obstacle(Port port) {
         Path node = Path.of(port.path());
         if (Files.isReadable(node) && Files.isWritable(node)) {
             return Optional.empty();
@@ -58,14 +59,28 @@ public final class Ports {
 
     /** A hint about the existing ports, for somebody who named another one. */
     static String advice() {
-        List<Port> ports = list();
-        if (ports.isEmpty()) {
-            return "no serial ports found: plug the controller in";
-        }
-        String names = ports.stream()
+        String names = names();
+        return names.isEmpty()
+                ? "no serial ports found: plug the controller in"
+                : "plug the controller in, or choose one of: " + names;
+    }
+
+    /** For somebody who named a port that does not exist. */
+    static Phrase missing(String name) {
+        String names = names();
+        return Phrase.of(
+                names.isEmpty() ? "port_missing" : "port_missing_others",
+                "no port " + name + ": " + advice(),
+                "port",
+                name,
+                "others",
+                names);
+    }
+
+    private static String names() {
+        return list().stream()
                 .map(port -> port.stablePath().isEmpty() ? port.path() : port.stablePath())
                 .collect(Collectors.joining(", "));
-        return "plug the controller in, or choose one of: " + names;
     }
 
     private boolean isPort(Path tty) {

@@ -2,6 +2,7 @@ package dev.lampwright.link;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import dev.lampwright.phrase.Phrase;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -59,7 +60,7 @@ public final class SerialLine implements Line {
         port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
         port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_WAIT_MILLIS, 0);
         if (!port.openPort()) {
-            throw new LineException(OpenFailure.words(name, node, port.getLastErrorCode(), baud));
+            throw new LineException(OpenFailure.of(name, node, port.getLastErrorCode(), baud));
         }
         WriteWatch watch = new WriteWatch(port::closePort);
         watch.start();
@@ -133,7 +134,7 @@ public final class SerialLine implements Line {
         try {
             return Path.of(name).toRealPath();
         } catch (IOException e) {
-            throw new LineException("no port " + name + ": " + Ports.advice());
+            throw new LineException(Ports.missing(name));
         }
     }
 
@@ -141,7 +142,7 @@ public final class SerialLine implements Line {
         try {
             return SerialPort.getCommPort(node.toString());
         } catch (SerialPortInvalidPortException e) {
-            throw new LineException("no port " + name + ": " + Ports.advice());
+            throw new LineException(Ports.missing(name));
         }
     }
 
@@ -194,11 +195,15 @@ public final class SerialLine implements Line {
     }
 
     private LineException gone() {
-        return new LineException(name + " has disappeared: plug the controller in again");
+        return new LineException(
+                Phrase.of("port_gone", name + " has disappeared: plug the controller in again", "port", name));
     }
 
     private LineException stuck() {
-        return new LineException(
-                name + " has accepted no bytes for a second: unplug the controller and plug it back in");
+        return new LineException(Phrase.of(
+                "port_stuck",
+                name + " has accepted no bytes for a second: unplug the controller and plug it back in",
+                "port",
+                name));
     }
 }

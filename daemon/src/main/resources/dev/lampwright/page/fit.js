@@ -3,7 +3,7 @@
 import { Contact } from "./contact.js";
 import { make, setText } from "./dom.js";
 import { Entry } from "./entry.js";
-import { asked, draw, refused, said } from "./fit_question.js";
+import { asked, draw, english, refused, said } from "./fit_question.js";
 import { enter, look, rights, send } from "./fit_server.js";
 import { FIT_WORDS } from "./fit_words.js";
 import { fill, isSaid, learn, reason, say } from "./words.js";
@@ -15,7 +15,8 @@ const AGAIN_MS = 1000;
 const SOON_MS = 600;
 /** How long a daemon takes to start with the new file, at most. */
 const START_MS = 30_000;
-/** How the daemon indents lines of a file or a table. */
+/** How the daemon marks and indents lines of a file, and of other commands. */
+const QUOTED = "quoted";
 const INDENT = /^ {2,4}/;
 const byId = (id) => document.getElementById(id);
 
@@ -198,7 +199,8 @@ function showTalk() {
   const { talk } = view;
   showStep(talk.step);
   showSaid(byId("said"), talk.said);
-  complain(byId("refused"), talk.refused === undefined ? refusal : refused(talk.refused));
+  complain(byId("missing"), ...(talk.missing === undefined ? [""] : said(talk.missing)));
+  complain(byId("refused"), ...(talk.refused === undefined ? [refusal] : refused(talk.refused)));
   byId("value")?.setAttribute("aria-invalid", String(talk.refused !== undefined));
   if (!talk.asking) {
     setBusy(true);
@@ -218,7 +220,7 @@ function showQuestion(question) {
     act("answer", { line: "" });
     return;
   }
-  setText(byId("question"), asked(question));
+  byId("question").replaceChildren(...asked(question));
   const helpful = question.code !== "" && isSaid(`fit.help.${question.code}`);
   setText(byId("help"), helpful ? say(`fit.help.${question.code}`, question.values) : question.help);
   byId("help-part").open = false;
@@ -235,7 +237,7 @@ function showStep(step) {
   byId("steps").firstElementChild.style.width = `${100 * at / Math.max(1, of)}%`;
 }
 
-/** Shows messages. Indented lines belong to a file or a table, and stay as they are. */
+/** Shows messages. Lines of a file or of another command stay as they are. */
 function showSaid(element, lines) {
   const key = JSON.stringify(lines);
   if (element.dataset.key === key) {
@@ -244,20 +246,15 @@ function showSaid(element, lines) {
   element.dataset.key = key;
   const blocks = [];
   for (const one of lines) {
-    const whole = said(one);
-    const last = blocks.at(-1);
-    const text = whole.replace(INDENT, "");
-    if (one.code === "" && whole.startsWith("  ")) {
-      if (last?.pre) {
-        last.texts.push(text);
-      } else {
-        blocks.push({ pre: true, texts: [text] });
-      }
+    if (one.code !== QUOTED) {
+      blocks.push(make("p", {}, ...said(one)));
+    } else if (blocks.at(-1)?.localName === "pre") {
+      blocks.at(-1).append(`\n${one.text.replace(INDENT, "")}`);
     } else {
-      blocks.push({ pre: false, texts: [text] });
+      blocks.push(make("pre", { lang: "en", tabindex: "0", text: one.text.replace(INDENT, "") }));
     }
   }
-  element.replaceChildren(...blocks.map(({ pre, texts }) => make(pre ? "pre" : "p", { text: texts.join("\n"), tabindex: pre ? "0" : undefined })));
+  element.replaceChildren(...blocks);
 }
 
 /** While the daemon works, the question stays in sight, and cannot be answered again. */
@@ -279,7 +276,7 @@ function showEnd() {
   const { end, why } = view;
   const ofChange = `fit.end.change.${end}`;
   setText(byId("end-title"), say(view.changes_file && isSaid(ofChange) ? ofChange : `fit.end.${end}`));
-  setText(byId("end-words"), end === "failed" ? why : say(end === "done" || view.under_way ? `fit.after.${end}` : "fit.after.unkept"));
+  byId("end-words").replaceChildren(end === "failed" ? english(why) : say(end === "done" || view.under_way ? `fit.after.${end}` : "fit.after.unkept"));
   showSaid(byId("review"), end === "done" ? view.talk.said : []);
   byId("again").hidden = false;
   byId("end-title").focus();
@@ -315,9 +312,13 @@ function refuse(answer) {
   }
 }
 
-function complain(element, words) {
-  setText(element, words);
-  element.hidden = words === "";
+/** Puts words into an element that is read out; but not again if they are the same. */
+function complain(element, ...words) {
+  const next = make("p", {}, ...words);
+  if (element.textContent !== next.textContent) {
+    element.replaceChildren(...next.childNodes);
+  }
+  element.hidden = element.textContent === "";
 }
 
 function rest(ms) {

@@ -8,29 +8,53 @@ const answers = document.getElementById("answers");
 /** Questions whose button has a text of its own. */
 const SETTLED = ["brightness_level", "mark_one", "mark_other", "mark_corner", "file_write"];
 
-/** A question of the daemon. */
+/** What stands for a phrase within another while that is put together. */
+const INNER = "\u0001";
+
+/** Words a question of the daemon. */
 export function asked(question) {
   return inWords(`fit.q.${question.code}`, question);
 }
 
-/** A message of the daemon. */
+/** Words a message of the daemon. */
 export function said(message) {
   return inWords(`fit.say.${message.code}`, message);
 }
 
-/** Why the daemon refused an answer. */
+/** Words why the daemon refused an answer. */
 export function refused(reason) {
   return inWords(`fit.no.${reason.code}`, reason);
 }
 
-/** One of several answers. */
+/** Words one of several answers. */
 function offered(choice) {
   return inWords(`fit.o.${choice.code}`, choice);
 }
 
-/** What the daemon sent, in the language of the page, or in the daemon's own English if the page has no text for it. */
+/**
+ * What the daemon sent, in the language of the page, as parts to put into an element. What the page has no text for is in the daemon's own
+ * English, and marked so for those who listen. A value may be a phrase of its own.
+ */
 function inWords(code, { values, text }) {
-  return isSaid(code) ? say(code, values) : text;
+  if (!isSaid(code)) {
+    return [english(text)];
+  }
+  const outer = Object.fromEntries(Object.entries(values).map(([name, value]) => [name, typeof value === "object" ? INNER + name + INNER : value]));
+  return say(code, outer).split(INNER).flatMap((part, i) => i % 2 === 0 ? [part] : within(values[part]));
+}
+
+/** Several phrases are a list. */
+function within(phrase) {
+  if (Array.isArray(phrase)) {
+    return phrase.flatMap((one, i) => i === 0 ? within(one) : [say("fit.comma"), ...within(one)]);
+  }
+  const code = `fit.say.${phrase.code}`;
+  return isSaid(code) ? inWords(code, phrase) : [english(phrase.text.charAt(0).toUpperCase() + phrase.text.slice(1).replace(/(?<![.!?])$/, "."))];
+}
+
+/** Words in the daemon's own English. */
+export function english(text) {
+  return make("span", { lang: "en", text });
 }
 
 /** Draws what can be answered. acts: answer with a line, try with a line, and give with what belongs into a file. */
@@ -66,13 +90,17 @@ function choices(question, acts) {
 /** A colour is shown beside its name. */
 function chosen(choice, acts) {
   const made = button("", () => acts.answer(choice.key), { class: "big", "data-key": choice.key });
-  made.append(make("span", { class: `hue ${choice.code}`, "aria-hidden": "true" }), make("span", { text: offered(choice) }));
+  made.append(make("span", { class: `hue ${choice.code}`, "aria-hidden": "true" }), make("span", {}, ...offered(choice)));
   return made;
 }
 
 /** The outline of a frame, with each answer at its corner. */
 function corners(question, acts) {
-  const made = question.choices.map((choice) => button(offered(choice), () => acts.answer(choice.key), { class: choice.code, "data-key": choice.key }));
+  const made = question.choices.map((choice) => {
+    const one = button("", () => acts.answer(choice.key), { class: choice.code, "data-key": choice.key });
+    one.append(...offered(choice));
+    return one;
+  });
   return make("div", { class: "outline", role: "group", "aria-labelledby": "question" }, ...made);
 }
 

@@ -1,16 +1,18 @@
 package dev.lampwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
 import dev.lampwright.tool.fit.HeardPrinter;
 import dev.lampwright.tool.fit.PrinterFinder;
-import java.io.IOException;
+import dev.lampwright.tool.fit.UnheardException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,8 +35,8 @@ class SurveyedPrinterIT {
         }
 
         @Override
-        public void say(List<String> more) {
-            lines.addAll(more);
+        public void say(List<Phrase> more) {
+            more.stream().map(Phrase::english).forEach(lines::add);
         }
 
         @Override
@@ -48,7 +50,7 @@ class SurveyedPrinterIT {
     }
 
     @Test
-    void findsAPrinterAndWritesItForTheFile() throws ConfigException {
+    void findsAPrinterAndWritesItForTheFile() throws ConfigException, UnheardException {
         try (Mosquitto mosquitto = Mosquitto.start()) {
             mosquitto.publish(
                     "shop/alder/heat",
@@ -69,7 +71,7 @@ class SurveyedPrinterIT {
     }
 
     @Test
-    void hearsTheWordThatComesNextAtThePlaceOfTheState() {
+    void hearsTheWordThatComesNextAtThePlaceOfTheState() throws UnheardException {
         try (Mosquitto mosquitto = Mosquitto.start()) {
             mosquitto.publish("shop/alder/job", "{\"phase\": \"PRINTING\", \"percent\": 12}", true);
             Map<String, String> broker = at(mosquitto.url().toString());
@@ -79,7 +81,10 @@ class SurveyedPrinterIT {
             HeardPrinter heard = printer.find(broker, Duration.ofSeconds(2), told);
             assertEquals("topic = \"shop/alder/job\"\nat = \"/phase\"\n", heard.place(), told.lines.toString());
             assertEquals(
-                    List.of(new HeardPrinter.Word("PRINTING", "did nothing for long enough to be sure", "printing")),
+                    List.of(new HeardPrinter.Word(
+                            "PRINTING",
+                            List.of(Phrase.of("doing_nothing_long", "did nothing for long enough to be sure")),
+                            "printing")),
                     heard.words());
             Thread pausing = new Thread(() -> {
                 while (!Thread.currentThread().isInterrupted()) {
@@ -93,7 +98,7 @@ class SurveyedPrinterIT {
     }
 
     @Test
-    void endsWhenTheUserStops() {
+    void endsWhenTheUserStops() throws UnheardException {
         try (Mosquitto mosquitto = Mosquitto.start()) {
             Listener told = new Listener(Duration.ZERO);
             assertEquals(
@@ -103,10 +108,13 @@ class SurveyedPrinterIT {
     }
 
     @Test
-    void aBrokerThatIsNotThereIsToldInWords() throws IOException {
+    void aBrokerThatIsNotThereIsToldInWords() {
         String nobody = "mqtt://127.0.0.1:" + FreePort.find();
         Listener told = new Listener(LONG);
-        assertEquals(HeardPrinter.NOTHING, new SurveyedPrinter().find(at(nobody), LONG, told));
-        assertTrue(told.lines.get(1).startsWith("broker " + nobody + ": "), told.lines.toString());
+        UnheardException unheard =
+                assertThrows(UnheardException.class, () -> new SurveyedPrinter().find(at(nobody), LONG, told));
+        assertEquals(
+                "broker " + nobody + ": nothing listens there; start the broker or check the port",
+                unheard.getMessage());
     }
 }

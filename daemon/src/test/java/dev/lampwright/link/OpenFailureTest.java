@@ -30,7 +30,7 @@ class OpenFailureTest {
         "5, ttyACM0 does not open at 500000 baud (error 5)"
     })
     void eachErrorHasItsWords(int errno, String beginning) {
-        String words = OpenFailure.words("ttyACM0", NOWHERE, errno, 500_000);
+        String words = OpenFailure.of("ttyACM0", NOWHERE, errno, 500_000).english();
         assertTrue(words.startsWith(beginning), words);
     }
 

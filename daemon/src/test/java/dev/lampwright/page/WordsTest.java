@@ -9,6 +9,8 @@ import dev.lampwright.desk.Reason;
 import dev.lampwright.link.LinkState;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Silence;
+import dev.lampwright.tool.survey.Doing;
+import dev.lampwright.tool.survey.Role;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -21,6 +23,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -52,10 +55,33 @@ class WordsTest {
             Pattern.compile("(?:UnusableException|refuse\\(Phrase\\.of)\\(\\s*\"(\\w+)\"");
     private static final Pattern OFFERED = Pattern.compile("\\.named\\(\"(\\w+[a-z])\"");
     private static final Pattern SKIPPED = Pattern.compile("\\.skipped\\(\"(\\w+)\"");
-    private static final Pattern TOLD = Pattern.compile("say\\(\\s*Phrase\\.of\\(\\s*\"(\\w+)\"");
-    /** What the page of the fitting does not repeat, as it has it elsewhere. */
-    private static final Set<String> UNTOLD =
-            Set.of("fit.say.caution", "fit.say.step", "fit.say.none_found", "fit.say.order_unfit", "fit.say.start");
+    /** What comes before the first comma: a code, or one of two. A refusal has texts of its own. */
+    private static final Pattern TOLD =
+            Pattern.compile("(?<!refuse\\()\\b(?:Phrase|Why)\\.of\\(([^,]*),|\\bitem\\(([^,]*),");
+
+    private static final Pattern CODE = Pattern.compile("\"([a-z][a-z_]*[a-z])\"");
+    /** What a page would show in English. */
+    private static final Pattern UNCODED = Pattern.compile("\\b(?:say|print)\\(\\s*\"[^\"]*\\w[^\"]*\"");
+    /** What the page of the fitting does not repeat, as it has it elsewhere, or which only a terminal can use. */
+    private static final Set<String> UNTOLD = Set.of(
+            "caution",
+            "step",
+            "none_found",
+            "order_unfit",
+            "start",
+            "heard_reason",
+            "heard_open",
+            "heard_state_by_hand",
+            "heard_choose");
+    /** Where the fitting, and what it is made of, speaks. */
+    private static final List<String> SPEAKING = List.of(
+            "tool/fit",
+            "tool/survey",
+            "link",
+            "broker/BrokerWords.java",
+            "broker/FirstContact.java",
+            "cli/SurveyedPrinter.java",
+            "cli/FitReview.java");
 
     private static final Pattern NAMED = Pattern.compile("data-(?:say|label)=\"([\\w.]+)\"");
     private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
@@ -180,22 +206,49 @@ class WordsTest {
     /** What the fitting asks, offers and says by code, in its sources. */
     @Test
     void everyCodeOfTheFittingHasAText() throws IOException {
-        StringBuilder sources = new StringBuilder();
-        try (Stream<Path> files = Files.list(Path.of("src/main/java/dev/lampwright/tool/fit"))) {
-            for (Path file : files.toList()) {
-                sources.append(Files.readString(file));
-            }
-        }
+        String sources = sources();
         List<String> wanted = new ArrayList<>();
         found(ASKED, sources).forEach(code -> wanted.addAll(List.of("fit.q." + code, "fit.help." + code)));
         found(REFUSED, sources).forEach(code -> wanted.add("fit.no." + code));
         found(OFFERED, sources).forEach(code -> wanted.add("fit.o." + code));
         found(SKIPPED, sources).forEach(code -> wanted.add("fit.skip." + code));
-        found(TOLD, sources).forEach(code -> wanted.add("fit.say." + code));
-        wanted.removeAll(UNTOLD);
         assertTrue(wanted.size() > 80, "the sources have been read");
         wanted.removeAll(table("fit_english").keySet());
         assertEquals(List.of(), wanted);
+    }
+
+    private static String sources() throws IOException {
+        StringBuilder sources = new StringBuilder();
+        for (String speaking : SPEAKING) {
+            try (Stream<Path> files = Files.walk(Path.of("src/main/java/dev/lampwright", speaking))) {
+                for (Path file : files.filter(Files::isRegularFile).toList()) {
+                    sources.append(Files.readString(file));
+                }
+            }
+        }
+        return sources.toString();
+    }
+
+    /** Whatever the fitting, its controller, its broker and its survey say has a text in every language. */
+    @Test
+    void everythingThatTheFittingSaysHasAText() throws IOException {
+        String sources = sources();
+        Set<String> told = new TreeSet<>();
+        TOLD.matcher(sources)
+                .results()
+                .map(found -> found.group(1) == null ? found.group(2) : found.group(1))
+                .forEach(codes -> told.addAll(found(CODE, codes)));
+        words(Role.values()).forEach(word -> told.add("role_" + word));
+        words(Doing.values()).forEach(word -> told.add("doing_" + word));
+        words(PrinterState.values()).forEach(word -> told.add("state_" + word));
+        assertTrue(told.size() > 120, told::toString);
+        told.removeAll(UNTOLD);
+        Set<String> codes = table("fit_english").keySet();
+        told.removeIf(code -> codes.contains("fit.say." + code) || codes.contains("fit.q." + code));
+        assertEquals(Set.of(), told);
+        assertEquals(
+                Set.of(),
+                UNCODED.matcher(sources).results().map(MatchResult::group).collect(Collectors.toSet()));
     }
 
     private static Set<String> found(Pattern pattern, CharSequence text) {

@@ -2,6 +2,7 @@ package dev.lampwright.tool.fit;
 
 import dev.lampwright.board.BoardKind;
 import dev.lampwright.board.FirmwareImages;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
@@ -47,7 +48,8 @@ final class BoardStep implements Step {
                 here.dimmers()));
         FirmwareImages.packaged()
                 .update(here, board.port(), bench.boards().baud())
-                .ifPresent(update -> bench.say("Firmware: " + update + "."));
+                .ifPresent(update ->
+                        bench.say(Phrase.of("firmware_old", "Firmware: " + update + ".", "why", Phrase.plain(update))));
         BoardKind.of(here).ifPresent(kind -> bench.say(onBoard(kind)));
         Findings after =
                 before.withBoard(new Findings.Board(board.port(), bench.boards().baud(), here));
@@ -56,12 +58,21 @@ final class BoardStep implements Step {
         return after;
     }
 
-    private static String onBoard(BoardKind kind) {
+    private static Phrase onBoard(BoardKind kind) {
         String pins = "The strip's data wire goes to " + kind.dataPin(0) + " of your " + kind.chip() + " board";
-        return kind.logicVolts() < LEAST_DATA_VOLTS
-                ? pins + ", which gives " + kind.logicVolts()
-                        + " V: a strip at 5 V needs a 5 V level shifter with TTL inputs in between (74AHCT125 or the like)."
-                : pins + ".";
+        boolean low = kind.logicVolts() < LEAST_DATA_VOLTS;
+        return Phrase.of(
+                low ? "board_pin_low" : "board_pin",
+                low
+                        ? pins + ", which gives " + kind.logicVolts()
+                                + " V: a strip at 5 V needs a 5 V level shifter with TTL inputs in between (74AHCT125 or the like)."
+                        : pins + ".",
+                "pin",
+                kind.dataPin(0),
+                "chip",
+                kind.chip(),
+                "volts",
+                kind.logicVolts());
     }
 
     /**
@@ -91,7 +102,7 @@ final class BoardStep implements Step {
             List<Boards.Answering> good = new ArrayList<>();
             for (Boards.Candidate each : bench.boards().look()) {
                 if (each instanceof Boards.Silent silent) {
-                    bench.say(silent.port() + ": " + silent.obstacle());
+                    bench.say(silent.obstacle());
                 } else if (each instanceof Boards.Answering answering) {
                     good.add(answering);
                 }
@@ -110,14 +121,7 @@ final class BoardStep implements Step {
                     "none_found",
                     "No controller answers. Plug it in; flash its firmware if you have not done that yet; make sure that nothing"
                             + " else is using its port, such as the daemon."));
-            String port = bench.ask(new Question<String>(
-                            "Press Enter to look again, or type the name of a port:",
-                            "The controller is the board that drives the strip. Its port is for instance /dev/ttyACM0;"
-                                    + " 'lampwright ports' lists all ports.",
-                            line -> line)
-                    .coded("board_none")
-                    .in(Form.TEXT.skipped("look")));
-            return port.isEmpty() ? Optional.empty() : answering(bench.boards().ask(port), bench);
+            return askForPort(bench);
         }
         List<Question.Option<Optional<Boards.Answering>>> options = new ArrayList<>();
         for (int i = 0; i < good.size(); i++) {
@@ -131,6 +135,25 @@ final class BoardStep implements Step {
                         "You can unplug the others, or go back and choose again: nothing is lost.",
                         options)
                 .coded("board_which"));
+    }
+
+    /** A port that is typed is tried again and again; all ports only if the user says so. */
+    private static Optional<Boards.Answering> askForPort(FittingBench bench) throws LeaveException, IOException {
+        Optional<Boards.Answering> there = Optional.empty();
+        while (there.isEmpty()) {
+            String port = bench.ask(new Question<String>(
+                            "Press Enter to look again, or type the name of a port:",
+                            "The controller is the board that drives the strip. Its port is for instance /dev/ttyACM0;"
+                                    + " 'lampwright ports' lists all ports.",
+                            line -> line)
+                    .coded("board_none")
+                    .in(Form.TEXT.skipped("look")));
+            if (port.isEmpty()) {
+                return there;
+            }
+            there = answering(bench.boards().ask(port), bench);
+        }
+        return there;
     }
 
     private static Optional<Boards.Answering> answering(Boards.Candidate candidate, FittingBench bench) {

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import java.util.List;
 
@@ -30,7 +31,7 @@ public interface Boards {
      * @param port its best name
      * @param obstacle why none does, and what to do
      */
-    record Silent(String port, String obstacle) implements Candidate {}
+    record Silent(String port, Phrase obstacle) implements Candidate {}
 
     /**
      * Checks all ports for controllers.

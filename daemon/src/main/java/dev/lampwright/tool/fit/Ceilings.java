@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import java.util.OptionalDouble;
 
 /** The ceiling that a supply and its fuse can carry. */
@@ -55,22 +56,40 @@ final class Ceilings {
     }
 
     /** Why a ceiling goes down. */
-    static String heatedWords(int ceiling, OptionalDouble fuseAmps, double fullMilliamps) {
-        return "Dimmed light draws pulses of up to " + Math.round(fullMilliamps)
-                + " mA, which heat a fuse of " + TypedNumbers.shown(fuseAmps.orElse(0))
-                + " A more than their average does: the ceiling, which is an average, goes down to " + ceiling + " mA.";
+    static Phrase heatedWords(int ceiling, OptionalDouble fuseAmps, double fullMilliamps) {
+        return Phrase.of(
+                "ceiling_heated",
+                "Dimmed light draws pulses of up to " + Math.round(fullMilliamps)
+                        + " mA, which heat a fuse of " + TypedNumbers.shown(fuseAmps.orElse(0))
+                        + " A more than their average does: the ceiling, which is an average, goes down to " + ceiling
+                        + " mA.",
+                "pulses",
+                Math.round(fullMilliamps),
+                "fuse",
+                fuseAmps.orElse(0),
+                "ceiling",
+                ceiling);
     }
 
     /** The reason. */
-    static String words(OptionalDouble amps, OptionalDouble fuseAmps) {
+    static Phrase words(OptionalDouble amps, OptionalDouble fuseAmps) {
         if (amps.isEmpty()) {
-            return "While the supply is unknown, the ceiling is no more than " + FittingSetups.SAFE_CEILING
-                    + " mA. Look at its label, and come back with b.";
+            return Phrase.of(
+                    "ceiling_no_supply",
+                    "While the supply is unknown, the ceiling is no more than " + FittingSetups.SAFE_CEILING
+                            + " mA. Look at its label, and come back with b.",
+                    "most",
+                    FittingSetups.SAFE_CEILING);
         }
         if (fuseAmps.isEmpty()) {
-            return "Without a fuse the ceiling is no more than " + FittingSetups.SAFE_CEILING
-                    + " mA. Fit one: stop with q, unplug, and resume afterwards.";
+            return Phrase.of(
+                    "ceiling_no_fuse",
+                    "Without a fuse the ceiling is no more than " + FittingSetups.SAFE_CEILING
+                            + " mA. Fit one: stop with q, unplug, and resume afterwards.",
+                    "most",
+                    FittingSetups.SAFE_CEILING);
         }
-        return "A supply is asked for at most 80 % of its printed rating, a fuse for 75 %.";
+        return Phrase.of(
+                "ceiling_shares", "A supply is asked for at most 80 % of its printed rating, a fuse for 75 %.");
     }
 }

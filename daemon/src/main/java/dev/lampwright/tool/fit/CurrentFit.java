@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Setup;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,7 +49,7 @@ final class CurrentFit {
     }
 
     /** Why the readings are not plausible; empty if they are. */
-    Optional<String> nonsense() {
+    Optional<Phrase> nonsense() {
         double largest = IntStream.range(0, readings.length)
                 .mapToDouble(i -> readings[i])
                 .max()
@@ -56,29 +57,53 @@ final class CurrentFit {
         if (fit.deviation() > Math.max(MOST_OFF, MOST_SHARE_OFF * largest)) {
             int worst = fit.worst();
             double model = readings[worst] - fit.residual(worst);
-            return Optional.of(
+            return Optional.of(Phrase.of(
+                    "current_unlikely",
                     "the reading for " + patterns.get(worst).words() + " is " + TypedNumbers.shown(readings[worst])
-                            + " mA, where the others make about " + Math.round(model) + " mA likely");
+                            + " mA, where the others make about " + Math.round(model) + " mA likely",
+                    "pattern",
+                    patterns.get(worst).phrase(),
+                    "reading",
+                    readings[worst],
+                    "model",
+                    Math.round(model)));
         }
         for (int i = 0; i < setup.channels(); i++) {
             double channel = fit.value(1 + i);
             if (channel <= 0 || channel > MOST_CHANNEL) {
-                return Optional.of("the channel " + setup.order().charAt(i) + " would take "
-                        + TypedNumbers.shown(Math.round(channel * 10) / 10.0) + " mA at full, for one pixel");
+                double tenths = Math.round(channel * 10) / 10.0;
+                return Optional.of(Phrase.of(
+                        "current_channel_odd",
+                        "the channel " + setup.order().charAt(i) + " would take " + TypedNumbers.shown(tenths)
+                                + " mA at full, for one pixel",
+                        "channel",
+                        setup.order().charAt(i),
+                        "value",
+                        tenths));
             }
         }
         return nonsenseInTheDark();
     }
 
-    private Optional<String> nonsenseInTheDark() {
+    private Optional<Phrase> nonsenseInTheDark() {
         double dark = fit.value(0);
         if (dark < -2 * fit.error(0) - 1 || dark / setup.pixels() > MOST_CHANNEL) {
-            return Optional.of("the dark strip would take " + Math.round(dark) + " mA");
+            return Optional.of(Phrase.of(
+                    "current_dark_odd",
+                    "the dark strip would take " + Math.round(dark) + " mA",
+                    "value",
+                    Math.round(dark)));
         }
         int ceiling = setup.ceilingsMilliamps().get(0);
         return dark >= ceiling
-                ? Optional.of("the dark strip alone would take " + Math.round(dark) + " mA, more than the ceiling of "
-                        + ceiling + " mA: go back to the supply with b, or measure the strip alone")
+                ? Optional.of(Phrase.of(
+                        "current_dark_over",
+                        "the dark strip alone would take " + Math.round(dark) + " mA, more than the ceiling of "
+                                + ceiling + " mA: go back to the supply with b, or measure the strip alone",
+                        "value",
+                        Math.round(dark),
+                        "ceiling",
+                        ceiling))
                 : Optional.empty();
     }
 

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -72,12 +73,17 @@ final class CurrentStep implements Step {
             Optional<CurrentFit> fit = readings.size() < patterns.size()
                     ? Optional.empty()
                     : Optional.of(CurrentFit.of(setup, patterns, readings));
-            Optional<String> nonsense = fit.map(CurrentFit::nonsense)
-                    .orElse(Optional.of("even dimmed the strip takes more than the ceiling"));
+            Optional<Phrase> nonsense = fit.map(CurrentFit::nonsense)
+                    .orElse(Optional.of(
+                            Phrase.of("current_over", "even dimmed the strip takes more than the ceiling")));
             if (nonsense.isEmpty()) {
                 return keep(before, fit.orElseThrow(), setup, bench);
             }
-            bench.say("That does not fit together: " + nonsense.get() + ".");
+            bench.say(Phrase.of(
+                    "current_unfit",
+                    "That does not fit together: " + nonsense.get().english() + ".",
+                    "why",
+                    nonsense.get()));
             bench.darken();
             meter = bench.ask(AGAIN);
         }
@@ -103,7 +109,7 @@ final class CurrentStep implements Step {
                             "of",
                             patterns.size(),
                             "pattern",
-                            pattern.words())
+                            pattern.phrase())
                     .in(Form.number(0, MOST_MILLIAMPS)));
             if (pattern.level() > 0 && reading > setup.ceilingsMilliamps().get(0)) {
                 return readings;
@@ -115,16 +121,25 @@ final class CurrentStep implements Step {
 
     private static Findings keep(Findings before, CurrentFit fit, Setup setup, FittingBench bench) {
         Findings.Currents currents = fit.currents();
-        List<String> lines = new ArrayList<>();
-        lines.add("The strip takes, with the standard error of each:");
+        bench.say(Phrase.of("current_takes", "The strip takes, with the standard error of each:"));
         for (int i = 0; i < currents.channels().size(); i++) {
-            lines.add("  " + setup.order().charAt(i) + " of one pixel at full: "
-                    + currents.channels().get(i));
+            char channel = setup.order().charAt(i);
+            String value = currents.channels().get(i).toString();
+            bench.say(Phrase.of(
+                    "current_channel",
+                    "  " + channel + " of one pixel at full: " + value,
+                    "channel",
+                    channel,
+                    "value",
+                    value));
         }
-        lines.add("  one dark pixel: " + currents.idle());
-        lines.add("The readings differ from the model by " + TypedNumbers.shown(Math.round(fit.deviation() * 10) / 10.0)
-                + " mA (standard deviation).");
-        bench.say(lines.toArray(String[]::new));
+        bench.say(Phrase.of("current_idle", "  one dark pixel: " + currents.idle(), "value", currents.idle()));
+        double deviation = Math.round(fit.deviation() * 10) / 10.0;
+        bench.say(Phrase.of(
+                "current_deviation",
+                "The readings differ from the model by " + TypedNumbers.shown(deviation) + " mA (standard deviation).",
+                "value",
+                deviation));
         return before.withCurrents(currents);
     }
 }

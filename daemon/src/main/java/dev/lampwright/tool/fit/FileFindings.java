@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.toml.TomlEditor;
 import java.util.ArrayList;
@@ -102,23 +103,37 @@ final class FileFindings {
     }
 
     /** What the file has, in a few lines. */
-    List<String> lines() {
+    List<Phrase> lines() {
         Setup setup = inForce.setup();
-        List<String> lines = new ArrayList<>();
-        lines.add(line("controller", inForce.port()));
-        lines.add(line(
-                "supply",
-                TypedNumbers.shown(number("supply", "volts").orElse(USUAL_VOLTS)) + " V, ceiling "
-                        + setup.ceilingsMilliamps().get(setup.stripSupply()) + " mA"));
-        lines.add(line("strip", setup.pixels() + " pixels, " + setup.order()));
-        lines.add(line("zones", joined(table("zones"))));
-        lines.add(line("dimmers", dimmers()));
-        lines.add(line(
-                "brightness", TypedNumbers.shown(number("desk", "brightness").orElse(1))));
-        lines.add(line("broker", inForce.broker().getOrDefault("url", "")));
-        lines.add(line("printer", printer()));
+        List<Phrase> lines = new ArrayList<>();
+        lines.add(has(Phrase.of("file_controller", "controller"), inForce.port()));
+        double volts = number("supply", "volts").orElse(USUAL_VOLTS);
+        int ceiling = setup.ceilingsMilliamps().get(setup.stripSupply());
+        lines.add(Phrase.of(
+                "file_supply",
+                line("supply", TypedNumbers.shown(volts) + " V, ceiling " + ceiling + " mA"),
+                "volts",
+                volts,
+                "ceiling",
+                ceiling));
+        lines.add(Phrase.of(
+                "file_strip",
+                line("strip", setup.pixels() + " pixels, " + setup.order()),
+                "pixels",
+                setup.pixels(),
+                "order",
+                setup.order()));
+        lines.add(has(Phrase.of("file_zones", "zones"), joined(table("zones"))));
+        lines.add(dimmersInUse().isEmpty() ? Phrase.of("file_no_dimmers", line("dimmers", "none")) : dimmers());
+        double brightness = number("desk", "brightness").orElse(1);
+        lines.add(
+                Phrase.of("file_brightness", line("brightness", TypedNumbers.shown(brightness)), "share", brightness));
+        lines.add(has(Phrase.of("file_broker", "broker"), inForce.broker().getOrDefault("url", "")));
+        lines.add(has(Phrase.of("file_printer", "printer"), printer()));
         if (!inForce.faults()) {
-            lines.add(line("faults", "none is bound, so no fault will ever be shown: listen to the printer again"));
+            lines.add(Phrase.of(
+                    "file_no_fault",
+                    line("faults", "none is bound, so no fault will ever be shown: listen to the printer again")));
         }
         return lines;
     }
@@ -127,9 +142,21 @@ final class FileFindings {
         return String.format("    %-11s %s", what, words.isEmpty() ? "default" : words);
     }
 
-    private String dimmers() {
-        Set<Integer> used = dimmersInUse();
-        return used.isEmpty() ? "none" : String.join(", ", dimmerNames()) + " on " + used;
+    /** What the file says of something, as it says it. */
+    private static Phrase has(Phrase what, String words) {
+        return Phrase.of(
+                words.isEmpty() ? "file_has_usual" : "file_has",
+                line(what.english(), words),
+                "what",
+                what,
+                "words",
+                words);
+    }
+
+    private Phrase dimmers() {
+        String names = String.join(", ", dimmerNames());
+        String used = dimmersInUse().toString();
+        return Phrase.of("file_dimmers", line("dimmers", names + " on " + used), "names", names, "dimmers", used);
     }
 
     private String printer() {

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -46,7 +47,7 @@ public interface FileKnowledge {
      * Comments on a file that was just written.
      *
      * @param file a configuration
-     * @return lines for the user
+     * @return phrases for the user
      */
-    List<String> review(Path file);
+    List<Phrase> review(Path file);
 }

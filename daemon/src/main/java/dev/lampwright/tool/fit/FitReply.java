@@ -29,6 +29,11 @@ public record FitReply(int status, Map<String, Object> body) {
      * @param why in English, with what to do
      */
     static FitReply refusal(int status, String code, String why) {
-        return new FitReply(status, Map.of("done", false, "code", code, "why", why));
+        return refusal(status, code, why, Map.of());
+    }
+
+    /** The same with values that a page puts into its text. */
+    static FitReply refusal(int status, String code, String why, Map<String, Object> values) {
+        return new FitReply(status, Map.of("done", false, "code", code, "why", why, "values", values));
     }
 }

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
 import java.io.IOException;
@@ -15,6 +16,8 @@ import java.util.stream.Stream;
 final class FittingBench implements PrinterFinder.Told {
     static final String KEYS = "At any question: b goes back, ? helps, q stops (all answers are kept).";
 
+    private static final Phrase AWAY = Phrase.of("was_away_somewhere", "the controller was disconnected for a moment");
+
     private final String keys;
     private final Terminal terminal;
     private final AnswerJournal journal;
@@ -23,6 +26,7 @@ final class FittingBench implements PrinterFinder.Told {
     private Optional<ShownLight> light = Optional.empty();
     private Optional<Setup> setup = Optional.empty();
     private Scene scene = Scene.DARK;
+    private boolean isMissing;
     private boolean finding;
     private boolean answeredByJournal;
 
@@ -91,8 +95,8 @@ final class FittingBench implements PrinterFinder.Told {
     }
 
     @Override
-    public void say(List<String> lines) {
-        lines.stream().map(Phrase::plain).forEach(unsaid::add);
+    public void say(List<Phrase> phrases) {
+        unsaid.addAll(phrases);
         speak();
     }
 
@@ -160,10 +164,10 @@ final class FittingBench implements PrinterFinder.Told {
                 continue;
             }
             if (light.isPresent() && setup.isPresent() && !light.get().steady()) {
-                String why = light.get().disturbance().orElse("the controller was disconnected for a moment");
+                Phrase why = light.get().disturbance().orElse(AWAY);
                 terminal.say(Phrase.of(
                         "answer_unused",
-                        "That answer was not used: " + why + ". The same question again:",
+                        "That answer was not used: " + why.english() + ". The same question again:",
                         "why",
                         why));
                 present(question);
@@ -201,7 +205,29 @@ final class FittingBench implements PrinterFinder.Told {
     private void present(Question<?> question) throws LeaveException {
         speak();
         lightScene();
+        terminal.watch(this::missing);
         terminal.pose(question.posed());
+    }
+
+    /** What keeps the light from being seen while an answer is awaited. A light that is back is shown as if it had never gone. */
+    private Optional<Phrase> missing() {
+        if (light.isEmpty() || setup.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<Phrase> now = light.get().missing();
+        if (now.isEmpty() && isMissing) {
+            now = light.get().show(setup.get(), scene);
+        }
+        isMissing = now.isPresent();
+        return now.map(FittingBench::waits);
+    }
+
+    private static Phrase waits(Phrase why) {
+        return Phrase.of(
+                "light_waits",
+                "The light waits: " + why.english() + ". (Ctrl-C stops; all answers are kept.)",
+                "why",
+                why);
     }
 
     /** Shows the scene, however long the controller is missing. */
@@ -209,18 +235,14 @@ final class FittingBench implements PrinterFinder.Told {
         if (light.isEmpty() || setup.isEmpty()) {
             return;
         }
-        Optional<String> said = Optional.empty();
-        Optional<String> trouble = light.get().show(setup.get(), scene);
+        Optional<Phrase> said = Optional.empty();
+        Optional<Phrase> trouble = light.get().show(setup.get(), scene);
         while (trouble.isPresent()) {
             if (terminal.ended()) {
                 throw new LeaveException(LeaveException.Way.INPUT_ENDED);
             }
             if (!trouble.equals(said)) {
-                terminal.say(Phrase.of(
-                        "light_waits",
-                        "The light waits: " + trouble.get() + ". (Ctrl-C stops; all answers are kept.)",
-                        "why",
-                        trouble.get()));
+                terminal.say(waits(trouble.get()));
             }
             said = trouble;
             trouble = light.get().show(setup.get(), scene);

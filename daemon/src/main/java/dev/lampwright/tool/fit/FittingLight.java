@@ -1,6 +1,7 @@
 package dev.lampwright.tool.fit;
 
 import dev.lampwright.link.Line;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Setup;
 import java.time.Duration;
 import java.util.Optional;
@@ -40,7 +41,7 @@ public final class FittingLight implements ShownLight {
     }
 
     @Override
-    public Optional<String> show(Setup setup, Scene scene) {
+    public Optional<Phrase> show(Setup setup, Scene scene) {
         Optional<LitSetup> now = setUp(setup);
         now.ifPresent(session -> session.show(scene));
         long started = clock.getAsLong();
@@ -48,7 +49,7 @@ public final class FittingLight implements ShownLight {
             LockSupport.parkNanos(this, LOOK_EVERY);
         }
         return now.isEmpty()
-                ? Optional.of("the light is being switched off")
+                ? Optional.of(Phrase.of("light_closing", "the light is being switched off"))
                 : now.get().trouble();
     }
 
@@ -58,8 +59,13 @@ public final class FittingLight implements ShownLight {
     }
 
     @Override
-    public synchronized Optional<String> disturbance() {
+    public synchronized Optional<Phrase> disturbance() {
         return lit.flatMap(LitSetup::disturbance);
+    }
+
+    @Override
+    public synchronized Optional<Phrase> missing() {
+        return lit.flatMap(LitSetup::missing);
     }
 
     @Override

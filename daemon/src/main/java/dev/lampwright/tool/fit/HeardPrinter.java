@@ -2,6 +2,7 @@ package dev.lampwright.tool.fit;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.json.Json;
+import dev.lampwright.phrase.Phrase;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,13 +28,39 @@ public record HeardPrinter(String sections, String place, List<Word> words) {
      * A word of the state.
      *
      * @param word as a binding names it
-     * @param meanwhile what the printer did during that time, worded for the user; empty if unknown
+     * @param meanwhile what the printer did during that time, the longest first; empty if unknown
      * @param state the word of the file for the state that it stands for; empty if uncertain
      */
-    public record Word(String word, String meanwhile, String state) {
+    public record Word(String word, List<Phrase> meanwhile, String state) {
+        /** Keeps a copy. */
+        public Word {
+            meanwhile = List.copyOf(meanwhile);
+        }
+
+        /**
+         * A word at a time that is described in English only.
+         *
+         * @param word as a binding names it
+         * @param meanwhile what the printer did during that time; empty if unknown
+         * @param state the word of the file for the state that it stands for; empty if uncertain
+         */
+        public Word(String word, String meanwhile, String state) {
+            this(word, meanwhile.isEmpty() ? List.of() : List.of(Phrase.plain(meanwhile)), state);
+        }
+
         boolean isOpen() {
             return state.isEmpty();
         }
+    }
+
+    /** An earlier version saved one text in English. */
+    private static List<Phrase> meanwhile(JsonNode saved) {
+        List<Phrase> meanwhile = new ArrayList<>();
+        if (saved.isTextual() && !saved.asText().isEmpty()) {
+            meanwhile.add(Phrase.plain(saved.asText()));
+        }
+        saved.forEach(each -> meanwhile.add(KeptPhrase.of(each)));
+        return meanwhile;
     }
 
     boolean isNothing() {
@@ -48,7 +75,10 @@ public record HeardPrinter(String sections, String place, List<Word> words) {
         all.put(
                 "words",
                 words.stream()
-                        .map(each -> List.of(each.word(), each.meanwhile(), each.state()))
+                        .map(each -> List.of(
+                                each.word(),
+                                each.meanwhile().stream().map(KeptPhrase::map).toList(),
+                                each.state()))
                         .toList());
         return Json.of(all);
     }
@@ -63,7 +93,7 @@ public record HeardPrinter(String sections, String place, List<Word> words) {
         root.path("words")
                 .forEach(each -> words.add(new Word(
                         each.path(0).asText(),
-                        each.path(1).asText(),
+                        meanwhile(each.path(1)),
                         each.path(2).asText())));
         return new HeardPrinter(
                 root.path("sections").asText(), root.path("place").asText(), words);

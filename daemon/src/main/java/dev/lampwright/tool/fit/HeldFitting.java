@@ -3,6 +3,7 @@ package dev.lampwright.tool.fit;
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.json.Json;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.upkeep.RigName;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -186,7 +187,7 @@ public final class HeldFitting implements AutoCloseable {
         } catch (Question.UnusableException e) {
             now.terminal().refuse(e.why());
         } catch (IOException e) {
-            now.terminal().refuse(Phrase.plain(e.getMessage()));
+            now.terminal().refuse(Phrase.of("file_unwritten", e.getMessage(), "why", Phrase.plain(e.getMessage())));
         }
         return FitReply.of(view(lease));
     }
@@ -233,7 +234,7 @@ public final class HeldFitting implements AutoCloseable {
         try {
             begun = begun(elsewhere);
         } catch (IOException e) {
-            return FitReply.refusal(422, "", e.getMessage());
+            return FitReply.refusal(422, "fit_unwritable", e.getMessage(), Map.of("why", e.getMessage()));
         }
         if (begun.isEmpty()) {
             return held(lease).isPresent()

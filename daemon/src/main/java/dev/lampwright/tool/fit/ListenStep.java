@@ -38,8 +38,8 @@ final class ListenStep implements Step {
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
         Duration duration = Duration.ofSeconds(bench.ask(PrinterStep.SECONDS));
-        HeardPrinter heard = HeardPrinter.of(
-                bench.find(() -> finder.find(broker, duration, bench).text()));
+        HeardPrinter heard =
+                new Listening(finder, bench, false).to(broker, duration).heard();
         String sections = StateWordsDialogue.completed(heard, known, finder, broker, bench);
         return sections.isEmpty() ? before : before.withPrinter(sections);
     }

@@ -5,6 +5,7 @@ import dev.lampwright.link.FrameSlot;
 import dev.lampwright.link.Line;
 import dev.lampwright.link.LinkState;
 import dev.lampwright.link.LinkStatus;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.upkeep.Worker;
@@ -23,6 +24,7 @@ final class LitSetup implements AutoCloseable {
     private static final double NANOS_PER_SECOND = 1e9;
     private static final Duration CLOSE = Duration.ofMillis(200);
     private static final long UNSETTLED = -1;
+    private static final String PORT = "port";
 
     /** The controller's counters are modulo this plus one. */
     private static final int COUNTER = 0xFFFF;
@@ -36,7 +38,7 @@ final class LitSetup implements AutoCloseable {
 
         volatile boolean shown;
         volatile boolean disturbed;
-        volatile String disturbance = "";
+        volatile Optional<Phrase> disturbance = Optional.empty();
         volatile int overrunsBefore;
 
         Showing(Scene scene, long begun) {
@@ -102,34 +104,64 @@ final class LitSetup implements AutoCloseable {
     }
 
     /** What is wrong; empty if the scene is shown. */
-    Optional<String> trouble() {
-        if (steady()) {
-            return Optional.empty();
-        }
+    Optional<Phrase> trouble() {
+        return steady() ? Optional.empty() : Optional.of(trouble(link.status()));
+    }
+
+    /** What is wrong with the connection now; empty if nothing is. */
+    Optional<Phrase> missing() {
         LinkStatus status = link.status();
+        return isRight(status) ? Optional.empty() : Optional.of(trouble(status));
+    }
+
+    private Phrase trouble(LinkStatus status) {
         if (status.state() == LinkState.LIT && !isRight(status)) {
-            return Optional.of("another controller is at " + status.port() + " now: plug the previous one in again");
+            return Phrase.of(
+                    "other_board",
+                    "another controller is at " + status.port() + " now: plug the previous one in again",
+                    PORT,
+                    status.port());
         }
-        return Optional.of(
-                status.trouble().isEmpty()
-                        ? "the controller on " + status.port() + " does not show it yet"
-                        : status.trouble());
+        return status.trouble().isEmpty()
+                ? Phrase.of(
+                        "not_shown_yet",
+                        "the controller on " + status.port() + " does not show it yet",
+                        PORT,
+                        status.port())
+                : status.cause();
     }
 
     /** What disturbed the scene after it was shown. */
-    Optional<String> disturbance() {
-        return Optional.of(showing.disturbance).filter(words -> !words.isEmpty());
+    Optional<Phrase> disturbance() {
+        return showing.disturbance;
     }
 
-    private static String why(Showing now, LinkStatus status) {
+    private static Phrase why(Showing now, LinkStatus status) {
         if (status.overruns() != now.overrunsBefore) {
-            return "the controller on " + status.port() + " missed bytes (it counts "
-                    + (status.overruns() - now.overrunsBefore & COUNTER)
-                    + " overruns), because bytes arrive faster than it"
-                    + " can take them: use a lower baud in its firmware and with --baud, or fewer pixels";
+            int count = status.overruns() - now.overrunsBefore & COUNTER;
+            return Phrase.of(
+                    "overruns",
+                    "the controller on " + status.port() + " missed bytes (it counts " + count
+                            + " overruns), because bytes arrive faster than it"
+                            + " can take them: use a lower baud in its firmware and with --baud, or fewer pixels",
+                    PORT,
+                    status.port(),
+                    "count",
+                    count);
         }
-        return "the controller on " + status.port() + " was disconnected for a moment"
-                + (status.trouble().isEmpty() ? "" : ": " + status.trouble());
+        return status.trouble().isEmpty()
+                ? Phrase.of(
+                        "was_away",
+                        "the controller on " + status.port() + " was disconnected for a moment",
+                        PORT,
+                        status.port())
+                : Phrase.of(
+                        "was_away_because",
+                        "the controller on " + status.port() + " was disconnected for a moment: " + status.trouble(),
+                        PORT,
+                        status.port(),
+                        "why",
+                        status.cause());
     }
 
     @Override
@@ -150,7 +182,7 @@ final class LitSetup implements AutoCloseable {
         slot.publish();
         link.frameReady();
         if (now.shown && !isRight(status) && !now.disturbed) {
-            now.disturbance = why(now, status);
+            now.disturbance = Optional.of(why(now, status));
             now.disturbed = true;
         }
         return FRAME_NANOS - (clock.getAsLong() - nanos);

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
 /**
  * A terminal whose questions are drawn on a page: one thread asks and waits, others see the question and type the answer. Messages since the
@@ -17,9 +19,21 @@ import java.util.concurrent.TimeUnit;
 final class PageTerminal implements Terminal {
     private static final Optional<String> END = Optional.empty();
     /** What a page words itself, has in its question or help, or has controls for. */
-    private static final Set<String> UNSAID = Set.of("caution", "step", "none_found", "order_unfit", "start");
+    private static final Set<String> UNSAID = Set.of(
+            "caution",
+            "step",
+            "none_found",
+            "order_unfit",
+            "start",
+            "heard_reason",
+            "heard_open",
+            "heard_state_by_hand",
+            "heard_choose");
 
     private static final Set<String> KEYS = Set.of("b", "q", "?");
+
+    /** How often the light is looked at while somebody thinks. */
+    private static final Duration LOOK = Duration.ofMillis(250);
 
     private final List<Phrase> pending = new ArrayList<>();
     private List<Phrase> shown = List.of();
@@ -27,6 +41,8 @@ final class PageTerminal implements Terminal {
     private Map<String, Object> step = Map.of();
     private Optional<String> typed = END;
     private Optional<Phrase> refused = Optional.empty();
+    private Optional<Phrase> missing = Optional.empty();
+    private Supplier<Optional<Phrase>> watch = Optional::empty;
     private boolean asking;
     private boolean trying;
     private boolean ended;
@@ -69,7 +85,20 @@ final class PageTerminal implements Terminal {
     }
 
     @Override
-    public synchronized Optional<String> readLine() {
+    public synchronized void watch(Supplier<Optional<Phrase>> newWatch) {
+        watch = newWatch;
+    }
+
+    @Override
+    public Optional<String> readLine() {
+        beginToAsk();
+        while (!isAnswered()) {
+            note(watch.get());
+        }
+        return endOfAsking();
+    }
+
+    private synchronized void beginToAsk() {
         asking = true;
         trying = false;
         if (!pending.isEmpty()) {
@@ -77,15 +106,26 @@ final class PageTerminal implements Terminal {
             pending.clear();
         }
         change();
-        try {
-            while (typed.isEmpty() && !ended) {
-                wait();
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            ended = true;
+    }
+
+    /** Waits for an answer, for a moment. */
+    private synchronized boolean isAnswered() {
+        if (typed.isEmpty() && !ended) {
+            rest(LOOK.toNanos());
         }
+        return typed.isPresent() || ended;
+    }
+
+    private synchronized void note(Optional<Phrase> now) {
+        if (!now.equals(missing)) {
+            missing = now;
+            change();
+        }
+    }
+
+    private synchronized Optional<String> endOfAsking() {
         asking = false;
+        missing = Optional.empty();
         change();
         Optional<String> line = ended ? END : typed;
         typed = END;
@@ -201,6 +241,7 @@ final class PageTerminal implements Terminal {
                         .stream().map(PageTerminal::phrase).toList());
         question.filter(posed -> open).ifPresent(posed -> view.put("question", question(posed)));
         refused.ifPresent(why -> view.put("refused", phrase(why)));
+        missing.ifPresent(why -> view.put("missing", phrase(why)));
         return view;
     }
 
@@ -237,7 +278,17 @@ final class PageTerminal implements Terminal {
     /** Numbers stay numbers, so that they are written as the reader's language writes them. */
     private static Map<String, Object> values(Map<String, Object> values) {
         Map<String, Object> shown = new LinkedHashMap<>();
-        values.forEach((name, value) -> shown.put(name, value instanceof Number ? value : String.valueOf(value)));
+        values.forEach((name, value) -> shown.put(name, value(value)));
         return shown;
+    }
+
+    private static Object value(Object value) {
+        if (value instanceof Phrase inner) {
+            return phrase(inner);
+        }
+        if (value instanceof List<?> several) {
+            return several.stream().map(PageTerminal::value).toList();
+        }
+        return value instanceof Number ? value : String.valueOf(value);
     }
 }

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -15,9 +16,9 @@ public interface PrinterFinder {
         /**
          * Says something.
          *
-         * @param lines for the user
+         * @param phrases for the user
          */
-        void say(List<String> lines);
+        void say(List<Phrase> phrases);
 
         /**
          * Whether listening should end soon.
@@ -35,8 +36,9 @@ public interface PrinterFinder {
      * @param duration for how long
      * @param told receives progress
      * @return what was heard; {@link HeardPrinter#NOTHING} if nothing was, which is also reported
+     * @throws UnheardException if the broker cannot be reached, or refuses the login
      */
-    HeardPrinter find(Map<String, String> broker, Duration duration, Told told);
+    HeardPrinter find(Map<String, String> broker, Duration duration, Told told) throws UnheardException;
 
     /**
      * Listens for the next word at the place of the state.

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.toml.TomlText;
 import java.io.IOException;
 import java.net.URI;
@@ -83,32 +84,48 @@ final class PrinterStep implements Step {
     @Override
     public Findings run(Findings before, FittingBench bench) throws LeaveException, IOException {
         bench.darken();
-        Map<String, String> broker = broker(bench);
+        String url = bench.ask(URL);
+        Map<String, String> broker = login(url, bench);
         boolean listen = bench.ask(Question.yesOrNo(
                         "Should lampwright listen there now, to find where the printer reports what?",
                         "This works best while the printer heats up. With n, you enter it into the file by hand.")
                 .coded("printer_listen"));
         Duration duration = Duration.ofSeconds(listen ? bench.ask(SECONDS) : 0);
-        HeardPrinter heard = HeardPrinter.of(
-                bench.find(() -> listen ? finder.find(broker, duration, bench).text() : HeardPrinter.NOTHING.text()));
+        Listening listening = new Listening(finder, bench, true);
+        Listening.Ended ended = new Listening.Ended(HeardPrinter.NOTHING, Listening.Way.WITHOUT);
+        if (listen) {
+            ended = listening.to(broker, duration);
+        } else {
+            bench.find(HeardPrinter.NOTHING::text);
+        }
+        while (ended.asksAgain()) {
+            url = ended.way() == Listening.Way.ADDRESS ? bench.ask(URL) : url;
+            broker = login(url, bench);
+            ended = listening.to(broker, duration);
+        }
+        HeardPrinter heard = ended.heard();
         String sections = StateWordsDialogue.completed(heard, Map.of(), finder, broker, bench);
         if (sections.isEmpty()) {
-            bench.say(
-                    "The file gets a place to fill in. While the printer heats up and prints, find out what to put there with:"
-                            + " lampwright survey" + options(broker));
+            String command = "lampwright survey" + options(broker);
+            bench.say(Phrase.of(
+                    "printer_place",
+                    "The file gets a place to fill in. While the printer heats up and prints, find out what to put there with: "
+                            + command,
+                    "command",
+                    command));
         }
         return before.withPrinter(
                 section(broker) + "\n" + (sections.isEmpty() ? PLACEHOLDER : sections.strip() + "\n"));
     }
 
-    private static Map<String, String> broker(FittingBench bench) throws LeaveException, IOException {
+    private static Map<String, String> login(String url, FittingBench bench) throws LeaveException, IOException {
         Map<String, String> broker = new LinkedHashMap<>();
-        broker.put("url", bench.ask(URL));
+        broker.put("url", url);
         bench.ask(NAME).ifPresent(name -> broker.put("username", name));
         if (broker.containsKey("username")) {
             bench.ask(PASSWORD).ifPresent(file -> broker.put("password_file", file));
         }
-        if (broker.get("url").startsWith("mqtts:")) {
+        if (url.startsWith("mqtts:")) {
             bench.ask(TRUST).ifPresent(file -> broker.put("ca_file", file));
         }
         return broker;

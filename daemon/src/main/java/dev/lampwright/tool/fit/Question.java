@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;

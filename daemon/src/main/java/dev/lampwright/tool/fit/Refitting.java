@@ -2,6 +2,7 @@ package dev.lampwright.tool.fit;
 
 import dev.lampwright.file.EditedFile;
 import dev.lampwright.file.LineChanges;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.toml.Toml;
 import dev.lampwright.toml.TomlEditor;
 import java.io.IOException;
@@ -171,8 +172,12 @@ public final class Refitting {
 
     private Optional<Findings> printer(FileFindings contents, Findings before) throws LeaveException, IOException {
         if (Toml.read(edited.text()).values().containsKey("printers")) {
-            bench.say("This file gives its printers names. Listen to one of them with: lampwright survey --into " + file
-                    + " --as NAME");
+            String command = "lampwright survey --into " + file + " --as NAME";
+            bench.say(Phrase.of(
+                    "refit_printers",
+                    "This file gives its printers names. Listen to one of them with: " + command,
+                    "command",
+                    command));
             return Optional.empty();
         }
         return stepped(
@@ -253,12 +258,12 @@ public final class Refitting {
             knowledge.inForce(text);
         } catch (IOException e) {
             bench.say(Phrase.of("refit_unfit", "This does not fit the rest of the file, which stays unchanged:"));
-            e.getMessage().lines().forEach(line -> bench.say("    " + line));
+            e.getMessage().lines().forEach(line -> bench.say(Phrase.quoted("    " + line)));
             return;
         }
         bench.say(Phrase.of("refit_changes", "This is what would change:"));
         bench.say("");
-        changes.forEach(line -> bench.say("    " + line));
+        changes.forEach(line -> bench.say(Phrase.quoted("    " + line)));
         bench.say("");
         if (wanted()) {
             write(text);
@@ -316,10 +321,10 @@ public final class Refitting {
 
     private void handOver() {
         if (old.isEmpty()) {
-            terminal.print("Nothing has changed.");
+            terminal.say(Phrase.of("refit_unchanged", "Nothing has changed."));
             return;
         }
-        knowledge.review(file).forEach(terminal::print);
-        terminal.print("A daemon that runs with this file reads the change by itself.");
+        knowledge.review(file).forEach(terminal::say);
+        terminal.say(Phrase.of("refit_read", "A daemon that runs with this file reads the change by itself."));
     }
 }

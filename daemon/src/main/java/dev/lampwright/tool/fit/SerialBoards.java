@@ -58,7 +58,7 @@ public final class SerialBoards implements Boards {
             Here here = Inquiry.of(new SerialLine(name, baud), System::nanoTime);
             return new Boards.Answering(name, description, here);
         } catch (LineException e) {
-            return new Boards.Silent(name, e.getMessage());
+            return new Boards.Silent(name, e.trouble());
         }
     }
 }

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Setup;
 import java.util.Optional;
 
@@ -12,7 +13,7 @@ public interface ShownLight extends AutoCloseable {
      * @param scene what to show
      * @return empty if it is shown; otherwise what is wrong, while attempts continue
      */
-    Optional<String> show(Setup setup, Scene scene);
+    Optional<Phrase> show(Setup setup, Scene scene);
 
     /**
      * Whether the scene has been shown without interruption since {@link #show} returned.
@@ -24,9 +25,18 @@ public interface ShownLight extends AutoCloseable {
     /**
      * What has interrupted the scene, and what to do.
      *
-     * @return text to follow a colon; empty if it was {@link #steady}, or if unknown
+     * @return the cause; empty if it was {@link #steady}, or if unknown
      */
-    default Optional<String> disturbance() {
+    default Optional<Phrase> disturbance() {
+        return Optional.empty();
+    }
+
+    /**
+     * What keeps the scene from being shown at this moment.
+     *
+     * @return what is wrong, with what to do; empty if nothing is
+     */
+    default Optional<Phrase> missing() {
         return Optional.empty();
     }
 

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.toml.TomlEditor;
 import java.io.IOException;
 import java.time.Duration;
@@ -86,8 +87,15 @@ final class StateWordsDialogue {
 
     /** A place that the survey is not sure about becomes the state only if the user confirms it. */
     private boolean confirmPlace() throws LeaveException, IOException {
-        bench.say("The printer may report what it is doing in these words:");
-        heard.words().forEach(word -> bench.say("    \"" + word.word() + "\"" + meanwhile(word)));
+        bench.say(Phrase.of("words_may", "The printer may report what it is doing in these words:"));
+        heard.words()
+                .forEach(word -> bench.say(Phrase.of(
+                        word.meanwhile().isEmpty() ? "word_heard" : "word_heard_while",
+                        "    \"" + word.word() + "\"" + meanwhile(word),
+                        "word",
+                        word.word(),
+                        "meanwhile",
+                        word.meanwhile())));
         boolean right = bench.ask(Question.yesOrNo(
                         "Is that what it is doing?",
                         "It is reported at: " + heard.place().strip().replace("\n", ", ")
@@ -100,14 +108,26 @@ final class StateWordsDialogue {
     }
 
     private void tellCertain() {
-        heard.words().stream()
-                .filter(word -> !word.isOpen())
-                .forEach(word -> bench.say("The printer reports \"" + word.word() + "\" when it is "
-                        + STATES.getOrDefault(word.state(), word.state()) + meanwhile(word) + "."));
+        heard.words().stream().filter(word -> !word.isOpen()).forEach(word -> bench.say(certain(word)));
+    }
+
+    private static Phrase certain(HeardPrinter.Word word) {
+        String state = STATES.getOrDefault(word.state(), word.state());
+        return Phrase.of(
+                word.meanwhile().isEmpty() ? "word_certain" : "word_certain_while",
+                "The printer reports \"" + word.word() + "\" when it is " + state + meanwhile(word) + ".",
+                "word",
+                word.word(),
+                "state",
+                Phrase.of("state_" + word.state(), state),
+                "meanwhile",
+                word.meanwhile());
     }
 
     private static String meanwhile(HeardPrinter.Word word) {
-        return word.meanwhile().isEmpty() ? "" : " (meanwhile: " + word.meanwhile() + ")";
+        return word.meanwhile().isEmpty()
+                ? ""
+                : " (meanwhile: " + String.join(", ", Phrase.english(word.meanwhile())) + ")";
     }
 
     private List<HeardPrinter.Word> open() {

@@ -1,6 +1,8 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /**
  * Where questions are put and answers come from: lines of text, so that anything that reads and writes lines can answer. One that has more
@@ -55,6 +57,14 @@ public interface Terminal {
         print(question.words().english());
         question.lines().forEach(this::print);
     }
+
+    /**
+     * Says what is to be looked at, again and again, while the next line is awaited. Lines need nothing here: they hear of it once they
+     * answer.
+     *
+     * @param missing what keeps the light from being seen now; empty if nothing does. It may take seconds
+     */
+    default void watch(Supplier<Optional<Phrase>> missing) {}
 
     /**
      * Refuses the last line; the question stays.

@@ -2,6 +2,7 @@ package dev.lampwright.tool.fit;
 
 import dev.lampwright.file.AtomicFile;
 import dev.lampwright.file.EditedFile;
+import dev.lampwright.phrase.Phrase;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.InvalidPathException;
@@ -37,7 +38,7 @@ final class WriteStep implements Step {
         String text = ConfigText.of(before, file, page);
         bench.say(Phrase.of("found", "This is what was found:"));
         bench.say("");
-        text.lines().forEach(line -> bench.say("    " + line));
+        text.lines().forEach(line -> bench.say(Phrase.quoted("    " + line)));
         bench.say("");
         Path written = write(text, before.page() && page.forOthers(), bench);
         bench.say(Phrase.of("written", written + " is written.", "file", written));

@@ -1,6 +1,7 @@
 package dev.lampwright.tool.survey;
 
 import dev.lampwright.payload.Source;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.printer.PrinterState;
 import java.util.List;
 import java.util.Optional;
@@ -21,10 +22,15 @@ public record HeardState(Source source, List<Word> words) {
      * A word.
      *
      * @param pattern as a binding names it
-     * @param meanwhile what the printer did during that time, worded for the user
+     * @param meanwhile what the printer did during that time, the longest first
      * @param state the word of the configuration for the state that it stands for; empty if uncertain
      */
-    public record Word(String pattern, String meanwhile, String state) {}
+    public record Word(String pattern, List<Phrase> meanwhile, String state) {
+        /** Keeps a copy. */
+        public Word {
+            meanwhile = List.copyOf(meanwhile);
+        }
+    }
 
     /**
      * The place that a proposal binds, or else the likeliest of those that reported more than one word.
@@ -46,7 +52,7 @@ public record HeardState(Source source, List<Word> words) {
                         place.said().stream()
                                 .map(said -> new Word(
                                         said.word(),
-                                        said.meanwhile(),
+                                        said.doings(),
                                         said.state().map(PrinterState::word).orElse("")))
                                 .toList()));
     }

@@ -1,6 +1,7 @@
 package dev.lampwright.tool.survey;
 
 import dev.lampwright.broker.OwnTopics;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.toml.TomlText;
 import java.util.ArrayList;
@@ -10,15 +11,21 @@ import java.util.stream.Collectors;
 
 /** What the user must know to judge a proposal, one sentence a line: who else publishes through the broker, and what is missing. */
 public final class Remarks {
-    private static final List<String> NO_STATE = List.of(
-            "not found: a state in words. The readings show what the printer does, but nothing reports a fault",
-            "a state that is reported in codes is bound in [printer.state], one in flags by [[printer.condition]], for instance:");
+    private static final List<Phrase> NO_STATE = List.of(
+            Phrase.of(
+                    "heard_no_state",
+                    "not found: a state in words. The readings show what the printer does, but nothing reports a fault"),
+            Phrase.of(
+                    "heard_state_by_hand",
+                    "a state that is reported in codes is bound in [printer.state], one in flags by [[printer.condition]], for instance:"));
 
-    private static final List<String> NO_FAULT =
-            List.of("not heard: a fault. None is shown until you bind what the printer reports then");
+    private static final List<Phrase> NO_FAULT = List.of(Phrase.of(
+            "heard_no_fault", "not heard: a fault. None is shown until you bind what the printer reports then"));
 
-    private static final List<String> NO_FAULT_WORD = List.of(
-            "not heard: a word for a fault. A fault is shown only if the printer reports it in one of the guessed words");
+    private static final List<Phrase> NO_FAULT_WORD = List.of(
+            Phrase.of(
+                    "heard_no_fault_word",
+                    "not heard: a word for a fault. A fault is shown only if the printer reports it in one of the guessed words"));
 
     private Remarks() {}
 
@@ -43,16 +50,29 @@ public final class Remarks {
      * @return none if everything that was found belongs to one printer, as far as is known
      */
     public static List<String> company(Proposal proposal) {
-        List<String> remarks = new ArrayList<>();
+        return Phrase.english(others(proposal));
+    }
+
+    /** The same with codes. */
+    static List<Phrase> others(Proposal proposal) {
+        List<Phrase> remarks = new ArrayList<>();
         List<String> places = proposal.company().places();
         if (!places.isEmpty()) {
-            remarks.add("more than one printer: " + String.join(", ", places)
-                    + (places.size() == 1 ? " looks" : " look") + " like a printer as well, and only one is bound"
-                    + (places.size() < LookAlikes.MOST ? "" : "; there may be more"));
-            remarks.add(
-                    "to choose another: " + places.stream().map(Remarks::option).collect(Collectors.joining(", or ")));
+            String all = String.join(", ", places);
+            remarks.add(Phrase.of(
+                    "heard_more_printers",
+                    "more than one printer: " + all + (places.size() == 1 ? " looks" : " look")
+                            + " like a printer as well, and only one is bound"
+                            + (places.size() < LookAlikes.MOST ? "" : "; there may be more"),
+                    "places",
+                    all));
+            remarks.add(Phrase.of(
+                    "heard_choose",
+                    "to choose another: " + places.stream().map(Remarks::option).collect(Collectors.joining(", or "))));
         }
-        proposal.company().mixtures().forEach(mixture -> remarks.add(mixture.told()));
+        proposal.company()
+                .mixtures()
+                .forEach(mixture -> remarks.add(Phrase.of("heard_mixture", mixture.told(), "topic", mixture.topic())));
         return remarks;
     }
 
@@ -63,17 +83,23 @@ public final class Remarks {
      * @return a line for the readings and some for the state; none if everything or nothing was found
      */
     public static List<String> missing(Proposal proposal) {
+        return Phrase.english(lacking(proposal));
+    }
+
+    /** The same with codes. */
+    static List<Phrase> lacking(Proposal proposal) {
         if (!ProposedConfig.isEnough(proposal)) {
             return List.of();
         }
-        List<String> remarks = new ArrayList<>();
-        String readings = Arrays.stream(Role.values())
+        List<Phrase> remarks = new ArrayList<>();
+        List<Phrase> readings = Arrays.stream(Role.values())
                 .filter(role ->
                         role.quantity().isPresent() && proposal.found(role).isEmpty())
-                .map(Role::word)
-                .collect(Collectors.joining(", "));
+                .map(Role::phrase)
+                .toList();
         if (!readings.isEmpty()) {
-            remarks.add("not found: " + readings);
+            remarks.add(Phrase.of(
+                    "heard_missing", "not found: " + String.join(", ", Phrase.english(readings)), "what", readings));
         }
         boolean hasState = proposal.found(Role.STATE).isPresent();
         if (!hasState && proposal.conditions().isEmpty()) {

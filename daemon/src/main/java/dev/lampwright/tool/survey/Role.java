@@ -1,6 +1,8 @@
 package dev.lampwright.tool.survey;
 
 import dev.lampwright.payload.Quantity;
+import dev.lampwright.phrase.Phrase;
+import java.util.Locale;
 import java.util.Optional;
 
 /** What a value may be to Lampwright. */
@@ -61,5 +63,10 @@ public enum Role {
     public String word() {
         return quantity.map(Quantity::key)
                 .orElseGet(() -> this == CAMERA ? "events.camera" : this == STATE ? "state" : "fault_text");
+    }
+
+    /** The same for people, with a code. */
+    Phrase phrase() {
+        return Phrase.of("role_" + name().toLowerCase(Locale.ROOT), word());
     }
 }

@@ -1,10 +1,14 @@
 package dev.lampwright.tool.survey;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.printer.PrinterState;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * A word, a code or a flag that a place reported, and what the printer was doing at the time.
@@ -58,11 +62,26 @@ public record Said(String word, Map<Doing, Double> seconds, int times, Optional<
      * @return for example {@code went on with the job 850 s, heated up 12 s}
      */
     public String meanwhile() {
-        return seconds.entrySet().stream()
+        return doings().stream().map(Phrase::english).collect(Collectors.joining(", "));
+    }
+
+    /** The same, one by one. */
+    List<Phrase> doings() {
+        List<Phrase> doings = seconds.entrySet().stream()
                 .filter(entry -> entry.getValue() >= 1)
                 .sorted(Map.Entry.<Doing, Double>comparingByValue().reversed())
-                .map(entry -> entry.getKey().words() + " for " + Math.round(entry.getValue()) + " s")
-                .reduce((one, other) -> one + ", " + other)
-                .orElse("did nothing for long enough to be sure");
+                .map(entry -> doing(entry.getKey(), Math.round(entry.getValue())))
+                .toList();
+        return doings.isEmpty()
+                ? List.of(Phrase.of("doing_nothing_long", "did nothing for long enough to be sure"))
+                : doings;
+    }
+
+    private static Phrase doing(Doing doing, long seconds) {
+        return Phrase.of(
+                "doing_" + doing.name().toLowerCase(Locale.ROOT),
+                doing.words() + " for " + seconds + " s",
+                "seconds",
+                seconds);
     }
 }

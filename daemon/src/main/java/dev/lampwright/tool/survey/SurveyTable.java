@@ -1,10 +1,12 @@
 package dev.lampwright.tool.survey;
 
+import dev.lampwright.payload.Source;
+import dev.lampwright.phrase.Phrase;
+import dev.lampwright.printer.PrinterState;
 import dev.lampwright.upkeep.Printable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** What was heard, as lines of text: a table of all values, then what was found and why. */
 public final class SurveyTable {
@@ -81,37 +83,87 @@ public final class SurveyTable {
      * @return two lines for each role and more for the state; then further remarks
      */
     public static List<String> reasons(Proposal proposal) {
-        List<String> lines = new ArrayList<>();
-        for (Found found : proposal.found()) {
-            String unit =
-                    found.unit().word().isEmpty() ? "" : ", in " + found.unit().word();
-            lines.add(found.role().word() + ": "
-                    + shown(found.source().topicFilter() + ", " + found.source().place()) + unit);
-            lines.add("    " + shown(found.reasons().stream().collect(Collectors.joining("; "))));
-            found.doubts().forEach(doubt -> lines.add("    " + Remarks.doubt(doubt)));
-            if (found.role() == Role.STATE) {
-                StateWords.of(found.words(), found.meanings())
-                        .known()
-                        .forEach((state, words) ->
-                                lines.add("    " + state.word() + ": " + shown(String.join(", ", words))));
-            }
-        }
-        for (FoundOwn own : proposal.own().found()) {
-            lines.add(own.key()
-                    + (own.certain() ? ": " : "?: ")
-                    + shown(own.source().topicFilter() + ", " + own.source().place())
-                    + (own.unit().isEmpty() ? "" : ", in " + own.unit()));
-            lines.add("    " + shown(String.join("; ", own.reasons())));
-        }
+        return Phrase.english(findings(proposal));
+    }
+
+    /**
+     * The same with codes, by which those with texts of their own find them.
+     *
+     * @param proposal what was heard
+     * @return a phrase for each line
+     */
+    public static List<Phrase> findings(Proposal proposal) {
+        List<Phrase> lines = new ArrayList<>();
+        proposal.found().forEach(found -> lines.addAll(about(found)));
+        proposal.own().found().forEach(own -> lines.addAll(about(own)));
         for (FoundCondition condition : proposal.conditions()) {
-            lines.add("condition for " + condition.state().word() + ": "
-                    + shown(condition.source().topicFilter() + ", "
-                            + condition.source().place()));
-            lines.add("    " + shown(String.join("; ", condition.reasons())));
+            String place = place(condition.source());
+            lines.add(Phrase.of(
+                    "heard_condition",
+                    "condition for " + condition.state().word() + ": " + place,
+                    "state",
+                    state(condition.state()),
+                    "place",
+                    place));
+            lines.add(reason(String.join("; ", condition.reasons())));
         }
-        Remarks.open(proposal).stream().map(SurveyTable::shown).forEach(lines::add);
-        lines.addAll(Remarks.missing(proposal));
-        Remarks.company(proposal).stream().map(SurveyTable::shown).forEach(lines::add);
+        Remarks.open(proposal).forEach(open -> lines.add(Phrase.of("heard_open", shown(open))));
+        lines.addAll(Remarks.lacking(proposal));
+        Remarks.others(proposal)
+                .forEach(other -> lines.add(new Phrase(other.code(), other.values(), shown(other.english()))));
         return lines;
+    }
+
+    private static List<Phrase> about(Found found) {
+        List<Phrase> lines = new ArrayList<>();
+        String place = place(found.source());
+        String unit = found.unit().word();
+        lines.add(Phrase.of(
+                unit.isEmpty() ? "heard_reading" : "heard_reading_unit",
+                found.role().word() + ": " + place + (unit.isEmpty() ? "" : ", in " + unit),
+                "role",
+                found.role().phrase(),
+                "place",
+                place,
+                "unit",
+                unit));
+        lines.add(reason(String.join("; ", found.reasons())));
+        found.doubts()
+                .forEach(doubt ->
+                        lines.add(Phrase.of("heard_doubt", "    " + Remarks.doubt(doubt), "why", Phrase.plain(doubt))));
+        if (found.role() == Role.STATE) {
+            StateWords.of(found.words(), found.meanings()).known().forEach((state, words) -> {
+                String all = shown(String.join(", ", words));
+                lines.add(Phrase.of(
+                        "heard_words", "    " + state.word() + ": " + all, "state", state(state), "words", all));
+            });
+        }
+        return lines;
+    }
+
+    private static List<Phrase> about(FoundOwn own) {
+        String place = place(own.source());
+        String unit = own.unit().isEmpty() ? "" : ", in " + own.unit();
+        return List.of(
+                Phrase.of(
+                        own.certain() ? "heard_own" : "heard_own_unsure",
+                        own.key() + (own.certain() ? ": " : "?: ") + place + unit,
+                        "name",
+                        own.key(),
+                        "place",
+                        place + unit),
+                reason(String.join("; ", own.reasons())));
+    }
+
+    private static String place(Source source) {
+        return shown(source.topicFilter() + ", " + source.place());
+    }
+
+    private static Phrase reason(String why) {
+        return Phrase.of("heard_reason", "    " + shown(why));
+    }
+
+    private static Phrase state(PrinterState state) {
+        return Phrase.of("state_" + state.word(), state.word());
     }
 }

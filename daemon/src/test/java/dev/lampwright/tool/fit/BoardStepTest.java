@@ -3,6 +3,7 @@ package dev.lampwright.tool.fit;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -71,7 +72,7 @@ class BoardStepTest {
     }
 
     private static Boards.Candidate closed(String port, String obstacle) {
-        return new Boards.Silent(port, obstacle);
+        return new Boards.Silent(port, Phrase.plain(obstacle));
     }
 
     private Talk fit(Desk desk, Person person) throws IOException {
@@ -120,7 +121,7 @@ class BoardStepTest {
                 .sees(closed("/dev/ttyACM0", "no permission for /dev/ttyACM0: sudo usermod -aG dialout USER"))
                 .sees(open("/dev/ttyACM0", ONE));
         Talk talk = fit(desk, new Person(desk.model).say("Press Enter to look again", ""));
-        assertTrue(talk.text().contains("/dev/ttyACM0: no permission for /dev/ttyACM0: sudo usermod"), talk.text());
+        assertTrue(talk.text().contains("no permission for /dev/ttyACM0: sudo usermod"), talk.text());
         assertTrue(talk.text().contains("No controller answers."), talk.text());
     }
 

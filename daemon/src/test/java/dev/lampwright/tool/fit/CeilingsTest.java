@@ -43,6 +43,8 @@ class CeilingsTest {
         assertEquals(450, ceiling(10, 0));
         assertEquals(450, ceiling(0, 10));
         assertEquals(80, ceiling(0.1, 0));
-        assertTrue(Ceilings.words(OptionalDouble.of(4), OptionalDouble.empty()).contains("Fit one"));
+        assertTrue(Ceilings.words(OptionalDouble.of(4), OptionalDouble.empty())
+                .english()
+                .contains("Fit one"));
     }
 }

@@ -67,7 +67,7 @@ class CurrentFitTest {
     void refusesAReadingThatDoesNotFit() {
         double[] readings = RIG.readings(() -> 0);
         readings[2] *= 2;
-        String nonsense = fit(readings).nonsense().orElseThrow();
+        String nonsense = fit(readings).nonsense().orElseThrow().english();
         assertTrue(nonsense.contains("mA, where the others make about"), nonsense);
     }
 
@@ -77,7 +77,8 @@ class CurrentFitTest {
         StripModel dead = new StripModel("GRB", 60, List.of(11.2, 0.0, 10.6), 0.73);
         String nonsense = fit(new CurrentRig(dead, RIG.setup(), RIG.patterns()).readings(() -> 0))
                 .nonsense()
-                .orElseThrow();
+                .orElseThrow()
+                .english();
         assertTrue(nonsense.startsWith("the channel R would take"), nonsense);
         for (int i = 0; i < readings.length; i++) {
             readings[i] = 1000 - readings[i] / 10;
@@ -97,7 +98,8 @@ class CurrentFitTest {
         StripModel thirsty = new StripModel("GRB", 60, List.of(11.2, 12.4, 10.6), 60);
         String nonsense = fit(new CurrentRig(thirsty, RIG.setup(), RIG.patterns()).readings(() -> 0))
                 .nonsense()
-                .orElseThrow();
+                .orElseThrow()
+                .english();
         assertTrue(nonsense.contains("more than the ceiling of 3000 mA"), nonsense);
     }
 }

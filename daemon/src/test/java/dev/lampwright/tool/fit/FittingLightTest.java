@@ -13,6 +13,7 @@ import dev.lampwright.demo.MemoryController;
 import dev.lampwright.demo.MemoryLine;
 import dev.lampwright.link.Inquiry;
 import dev.lampwright.link.LineException;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.protocol.WhenSilent;
@@ -63,7 +64,7 @@ class FittingLightTest {
     @Test
     void aSceneOverTheCeilingIsDimmedBeforeItLeavesAndCountsAsNotShown() {
         try (FittingLight light = new FittingLight(line, 0, System::nanoTime, SHORT)) {
-            Optional<String> trouble = light.show(SETUP, Scenes.stretch("GRB", 255, 0, 9, "RGB"));
+            Optional<Phrase> trouble = light.show(SETUP, Scenes.stretch("GRB", 255, 0, 9, "RGB"));
             assertTrue(trouble.isPresent());
             assertFalse(light.steady());
             assertTrue(recording.entries().stream().allMatch(entry -> entry.light() != MemoryController.Light.DIMMED));
@@ -86,8 +87,10 @@ class FittingLightTest {
     @Test
     void anotherControllerIsNotTakenForTheOneBefore() {
         try (FittingLight light = new FittingLight(line, 77, System::nanoTime, SHORT)) {
-            Optional<String> trouble = light.show(SETUP, Scene.DARK);
-            assertEquals(Optional.of("another controller is at memory now: plug the previous one in again"), trouble);
+            Optional<Phrase> trouble = light.show(SETUP, Scene.DARK);
+            assertEquals(
+                    Optional.of("another controller is at memory now: plug the previous one in again"),
+                    trouble.map(Phrase::english));
             assertFalse(light.steady());
         }
     }
@@ -104,7 +107,7 @@ class FittingLightTest {
             try {
                 return new Boards.Answering(port, "", Inquiry.of(line, System::nanoTime));
             } catch (LineException e) {
-                return new Boards.Silent(port, e.getMessage());
+                return new Boards.Silent(port, e.trouble());
             }
         }
 

@@ -2,6 +2,7 @@ package dev.lampwright.tool.fit;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.tool.fit.Findings.Board;
 import dev.lampwright.tool.fit.Findings.DimmerUse;
@@ -29,7 +30,7 @@ class HandOverTest {
             .withPrinter(FAULT);
 
     private static List<String> lines(Findings found, boolean faults) {
-        return HandOver.lines(found, faults, FILE);
+        return Phrase.english(HandOver.lines(found, faults, FILE));
     }
 
     @Test

@@ -91,7 +91,19 @@ class HeldFittingTest {
         FitReply reply = fitting.answer(what, JSON.writeValueAsString(body), elsewhere);
         String text = JSON.writeValueAsString(reply.body());
         replies.add(text);
-        return JSON.readTree(text);
+        JsonNode view = JSON.readTree(text);
+        view.at("/talk/said").forEach(HeldFittingTest::requireCode);
+        assertTrue(view.at("/talk/question").isMissingNode() || hasCode(view.at("/talk/question")), text);
+        return view;
+    }
+
+    /** A page in another language could not word it. */
+    private static void requireCode(JsonNode said) {
+        assertTrue(hasCode(said), said::toString);
+    }
+
+    private static boolean hasCode(JsonNode phrase) {
+        return !phrase.path("code").asText().isEmpty();
     }
 
     private JsonNode begin() throws IOException {

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.fit;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Frame;
 import dev.lampwright.protocol.Here;
 import dev.lampwright.protocol.Setup;
@@ -93,7 +94,7 @@ final class ModelBoards implements Boards, Eyes {
     public ShownLight light(String port, Here told) {
         return new ShownLight() {
             @Override
-            public Optional<String> show(Setup next, Scene nextScene) {
+            public Optional<Phrase> show(Setup next, Scene nextScene) {
                 return ModelBoards.this.show(next, nextScene);
             }
 
@@ -111,10 +112,10 @@ final class ModelBoards implements Boards, Eyes {
         };
     }
 
-    private Optional<String> show(Setup next, Scene nextScene) {
+    private Optional<Phrase> show(Setup next, Scene nextScene) {
         if (away > 0) {
             away--;
-            return Optional.of("the controller has gone silent");
+            return Optional.of(Phrase.plain("the controller has gone silent"));
         }
         if (!next.equals(setup)) {
             setup = next;

@@ -3,6 +3,7 @@ package dev.lampwright.tool.fit;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.tool.survey.PrinterMerge;
 import java.io.IOException;
@@ -33,7 +34,7 @@ record TestKnowledge(Path file) implements FileKnowledge {
     }
 
     @Override
-    public List<String> review(Path written) {
-        return List.of("reviewed");
+    public List<Phrase> review(Path written) {
+        return List.of(Phrase.quoted("reviewed"));
     }
 }
