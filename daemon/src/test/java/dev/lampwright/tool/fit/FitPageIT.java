@@ -15,7 +15,6 @@ import dev.lampwright.testing.Axe;
 import dev.lampwright.testing.Browser;
 import dev.lampwright.testing.FreePort;
 import dev.lampwright.testing.Mosquitto;
-import dev.lampwright.testing.PtyController;
 import dev.lampwright.testing.RunningDaemon;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -23,27 +22,17 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The fitting in a real browser, with the real jar, a controller behind a serial device node, and a real broker. */
 @Timeout(400)
-class FitPageIT {
-    private static final Mosquitto.Account ACCOUNT = new Mosquitto.Account("alder-lights", "workshop under the stairs");
-
-    private static final Duration LONG = Duration.ofSeconds(30);
-
+class FitPageIT extends FitPageBench {
     private static final String MAY_EDIT = """
             const done = arguments[arguments.length - 1];
             fetch('rights').then((response) => response.json()).then((rights) => done(rights.may_edit), done);
@@ -54,65 +43,6 @@ class FitPageIT {
             fetch('enter', { method: 'POST', headers: { 'Content-Type': 'application/json' },
               body: JSON.stringify({ token: arguments[0] }) }).then((response) => done(response.status), done);
             """;
-
-    private static Browser browser;
-
-    @TempDir
-    private Path folder;
-
-    private PtyController pty;
-    private Path file;
-    private int port;
-    private RunningDaemon daemon;
-
-    @BeforeAll
-    static void openABrowser() {
-        browser = Browser.start();
-    }
-
-    @AfterAll
-    static void closeIt() {
-        browser.close();
-    }
-
-    @BeforeEach
-    void plugIn() {
-        pty = PtyController.pluggedIn(folder);
-        file = folder.resolve("alder.toml");
-        port = FreePort.find();
-        browser.resize(1280, 900, 1);
-    }
-
-    @AfterEach
-    void unplug() {
-        if (daemon != null) {
-            daemon.close();
-        }
-        pty.close();
-    }
-
-    private void start() throws IOException {
-        daemon = RunningDaemon.start(new ProcessBuilder(
-                        RunningDaemon.command(List.of(), "run", "--config", file.toString(), "--fit=" + port))
-                .redirectErrorStream(true));
-        Await.until("the page", () -> FreePort.isListening(port));
-    }
-
-    private void open() {
-        browser.open("http://127.0.0.1:" + port + "/fit.html");
-        Await.until("the beginning", () -> browser.byId("begin").isDisplayed());
-    }
-
-    private Person person(RecordedEyes eyes, String broker) {
-        return new Person(eyes)
-                .say("Press Enter to look again", pty.port().toString())
-                .say("Which MQTT broker", broker)
-                .say("What is lampwright's user name there", ACCOUNT.username())
-                .say("Should lampwright listen", "y")
-                .say("Is a meter connected", "n")
-                .say("Do you want the live page", "y")
-                .say("For how many seconds", "2");
-    }
 
     private static void requireUsable(String where, List<String> found) {
         assertEquals(
@@ -216,7 +146,10 @@ class FitPageIT {
         assertEquals("", browser.run("return location.hash"), "the token is not left in the address");
         List<String> found = new ArrayList<>();
         requireUsable("beginning", found);
-        PageHands hands = new PageHands(browser, person(eyes, "127.0.0.1:1").wants("bed", 2, 6))
+        Person person = person(eyes, "127.0.0.1:1")
+                .say("Lampwright could not listen", "0")
+                .wants("bed", 2, 6);
+        PageHands hands = new PageHands(browser, person)
                 .withPassword(ACCOUNT.password())
                 .looking(question -> {
                     if (question.path("code").asText().equals("page_kept")) {

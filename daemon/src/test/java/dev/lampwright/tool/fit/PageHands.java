@@ -7,6 +7,8 @@ import dev.lampwright.testing.Browser;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import java.util.function.Consumer;
 import org.openqa.selenium.Keys;
@@ -26,7 +28,7 @@ final class PageHands {
 
     private final Browser browser;
     private final Person person;
-    private String password = "";
+    private final Deque<String> passwords = new ArrayDeque<>();
     private Consumer<JsonNode> look = question -> {};
 
     PageHands(Browser browser, Person person) {
@@ -34,9 +36,9 @@ final class PageHands {
         this.person = person;
     }
 
-    /** What is typed where a password is asked for. */
-    PageHands withPassword(String secret) {
-        password = secret;
+    /** What is typed where a password is asked for, one after the other, the last one from then on. */
+    PageHands withPassword(String... secrets) {
+        passwords.addAll(List.of(secrets));
         return this;
     }
 
@@ -97,7 +99,7 @@ final class PageHands {
     private void answer(JsonNode question) {
         String kind = question.path("kind").asText();
         if (kind.equals("secret")) {
-            type(password);
+            type(passwords.size() > 1 ? passwords.remove() : passwords.element());
             return;
         }
         String line = person.answer(List.of(question.path("text").asText()));
