@@ -39,8 +39,8 @@ final class FitReview {
     /** The same verdicts as in the plan. */
     private static List<Phrase> verdicts(Path written) {
         try {
-            return WiringVerdicts.lines(ConfigFile.read(written), String.valueOf(written.getFileName())).stream()
-                    .map(line -> Phrase.quoted("    " + line))
+            return WiringVerdicts.phrases(ConfigFile.read(written), String.valueOf(written.getFileName())).stream()
+                    .map(verdict -> new Phrase(verdict.code(), verdict.values(), "    " + verdict.english()))
                     .toList();
         } catch (ConfigException e) {
             return e.mistakes().stream()

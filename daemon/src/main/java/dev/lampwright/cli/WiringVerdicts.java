@@ -2,6 +2,7 @@ package dev.lampwright.cli;
 
 import dev.lampwright.board.BoardKind;
 import dev.lampwright.config.Config;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.tool.plan.Plan;
 import dev.lampwright.tool.plan.PlannedLights;
 import java.util.List;
@@ -40,5 +41,10 @@ final class WiringVerdicts {
      */
     static List<String> lines(Config config, String name) {
         return Plan.of(lights(config, name), List.of()).lines();
+    }
+
+    /** The same with codes. */
+    static List<Phrase> phrases(Config config, String name) {
+        return Plan.of(lights(config, name), List.of()).phrases();
     }
 }

@@ -9,6 +9,7 @@ import dev.lampwright.desk.Reason;
 import dev.lampwright.link.LinkState;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.Silence;
+import dev.lampwright.tool.plan.Verdict;
 import dev.lampwright.tool.survey.Doing;
 import dev.lampwright.tool.survey.Role;
 import java.io.IOException;
@@ -60,8 +61,8 @@ class WordsTest {
             Pattern.compile("(?<!refuse\\()\\b(?:Phrase|Why)\\.of\\(([^,]*),|\\bitem\\(([^,]*),");
 
     private static final Pattern CODE = Pattern.compile("\"([a-z][a-z_]*[a-z])\"");
-    /** What a page would show in English. */
-    private static final Pattern UNCODED = Pattern.compile("\\b(?:say|print)\\(\\s*\"[^\"]*\\w[^\"]*\"");
+    /** What a page would show in English. Lines alone say that they are sorry. */
+    private static final Pattern UNCODED = Pattern.compile("\\b(?:say|print)\\(\\s*\"(?!Sorry: )[^\"]*\\w[^\"]*\"");
     /** What the page of the fitting does not repeat, as it has it elsewhere, or which only a terminal can use. */
     private static final Set<String> UNTOLD = Set.of(
             "caution",
@@ -77,6 +78,7 @@ class WordsTest {
     private static final List<String> SPEAKING = List.of(
             "tool/fit",
             "tool/survey",
+            "tool/plan",
             "link",
             "broker/BrokerWords.java",
             "broker/FirstContact.java",
@@ -241,6 +243,7 @@ class WordsTest {
         words(Role.values()).forEach(word -> told.add("role_" + word));
         words(Doing.values()).forEach(word -> told.add("doing_" + word));
         words(PrinterState.values()).forEach(word -> told.add("state_" + word));
+        words(Verdict.Severity.values()).forEach(word -> told.add("verdict_" + word));
         assertTrue(told.size() > 120, told::toString);
         told.removeAll(UNTOLD);
         Set<String> codes = table("fit_english").keySet();

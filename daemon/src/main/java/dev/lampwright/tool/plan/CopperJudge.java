@@ -1,5 +1,6 @@
 package dev.lampwright.tool.plan;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.tool.plan.Verdict.Figure;
 import dev.lampwright.tool.plan.Verdict.Severity;
 import java.util.ArrayList;
@@ -39,13 +40,19 @@ final class CopperJudge {
                 + FigureText.fixed(copper.goodRise(), 0) + " K is good";
         Figure figure = Figure.atMost(rise, copper.mostRise(), "K", source());
         if (good.within(1)) {
-            return new Verdict(Severity.GOOD, "the strip's own copper", what, "", figure, copper.assumed());
+            return new Verdict(
+                    Severity.GOOD,
+                    Phrase.of("plan_copper", "the strip's own copper"),
+                    what,
+                    Verdict.FINE,
+                    figure,
+                    copper.assumed());
         }
         return new Verdict(
                 figure.within(1) ? Severity.CARE : Severity.OVER,
-                "the strip's own copper",
+                Phrase.of("plan_copper", "the strip's own copper"),
                 what,
-                remedy(),
+                Phrase.plain(remedy()),
                 figure,
                 copper.assumed());
     }

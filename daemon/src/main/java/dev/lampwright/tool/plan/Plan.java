@@ -1,5 +1,6 @@
 package dev.lampwright.tool.plan;
 
+import dev.lampwright.phrase.Phrase;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
@@ -67,6 +68,15 @@ public record Plan(
      */
     public List<String> lines() {
         return verdicts.stream().map(Verdict::line).toList();
+    }
+
+    /**
+     * The same with codes.
+     *
+     * @return a phrase for each line
+     */
+    public List<Phrase> phrases() {
+        return verdicts.stream().map(Verdict::phrase).toList();
     }
 
     /**

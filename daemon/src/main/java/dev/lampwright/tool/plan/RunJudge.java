@@ -1,5 +1,6 @@
 package dev.lampwright.tool.plan;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.tool.plan.Verdict.Figure;
 import dev.lampwright.tool.plan.Verdict.Severity;
 import dev.lampwright.wiring.Rating;
@@ -10,12 +11,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 
 /** Judges one wire to a light: its temperature, its connector, its fuse, and the voltage lost on it. */
 final class RunJudge {
     /** The highest acceptable loss on the way to a plain light, as a share of the voltage (common practice, no source). */
     private static final double LOST_SHARE = 0.05;
+
+    private static final Phrase SHORTEN = Phrase.of("advice_shorten", "shorten the wire");
+    private static final String FUSE = "plan_fuse";
+    private static final String FUSE_OF = "fuse of ";
 
     private final PlannedLights rig;
     private final WireRun run;
@@ -72,12 +76,12 @@ final class RunJudge {
         String what = wire.label() + " carries up to " + load() + " and may carry "
                 + FigureText.amps(run.wire().amps());
         return figure.within(1)
-                ? new Verdict(Severity.GOOD, "wire to " + run.name(), what, "", figure)
+                ? new Verdict(Severity.GOOD, named("plan_wire", "wire to "), what, Verdict.FINE, figure)
                 : new Verdict(
                         Severity.OVER,
-                        "wire to " + run.name(),
+                        named("plan_wire", "wire to "),
                         what,
-                        thickerFor(run.rmsAmps()) + orLower(run.wire().amps()),
+                        orLower(thickerFor(run.rmsAmps()), run.wire().amps()),
                         figure);
     }
 
@@ -95,16 +99,33 @@ final class RunJudge {
         return run.key().equals(WireRuns.STRIP_KEY);
     }
 
-    private String thickerFor(double amps) {
+    private Phrase named(String code, String english) {
+        return Phrase.of(code, english + run.name(), "name", run.name());
+    }
+
+    private Phrase thickerFor(double amps) {
+        String ambient = FigureText.plain(rig.wiring().around().ambientC());
         Optional<Wire> right = thicker(other -> carries(other).amps() >= amps);
-        return right.map(other -> "take " + other.label() + ", which may carry "
-                        + FigureText.amps(carries(other).amps()))
+        return right.map(other -> {
+                    String most = FigureText.amps(carries(other).amps());
+                    return Phrase.of(
+                            "advice_thicker",
+                            "take " + other.label() + ", which may carry " + most,
+                            "wire",
+                            other.label(),
+                            "amps",
+                            most);
+                })
                 .orElse(
                         run.wire().amps() > 0
-                                ? "share the load between several wires, each with its fuse"
-                                : "use wire with insulation for more than "
-                                        + FigureText.plain(rig.wiring().around().ambientC())
-                                        + " °C, and set insulation_C in [wiring]");
+                                ? Phrase.of(
+                                        "advice_more_wires", "share the load between several wires, each with its fuse")
+                                : Phrase.of(
+                                        "advice_insulation",
+                                        "use wire with insulation for more than " + ambient
+                                                + " °C, and set insulation_C in [wiring]",
+                                        "celsius",
+                                        ambient));
     }
 
     private Optional<Wire> thicker(Predicate<Wire> does) {
@@ -116,36 +137,43 @@ final class RunJudge {
     }
 
     /** Which ceiling would be enough, if any. */
-    private String orLower(double goodAmps) {
+    private Phrase orLower(Phrase remedy, double goodAmps) {
         int milliamps = new CeilingFinder(rig)
                 .most(run.supply(), other -> new WireRuns(other, new StripModel(other)).rms(index) / goodAmps);
         double dark = run.supply() == rig.setup().stripSupply() ? new Loads(rig).dark() : 0;
         return milliamps > 1000 * dark
-                ? "; or lower " + SupplyJudge.ceilingKey(rig, run.supply()) + " to " + milliamps + " mA"
-                : "";
+                ? SupplyJudge.lowering(remedy, SupplyJudge.ceilingKey(rig, run.supply()), milliamps + " mA")
+                : remedy;
     }
 
     private Verdict onConnector(Rating rating) {
         Figure figure = Figure.atMost(run.rmsAmps(), rating.amps(), "A", rating.source());
-        String subject = "connector of " + run.name();
+        Phrase subject = named("plan_connector", "connector of ");
         String what = "carries up to " + load() + ", " + FigureText.watts(run.amps() * supply.volts()) + " at "
                 + FigureText.plain(supply.volts()) + " V, and may carry " + FigureText.amps(rating.amps());
         if (figure.within(SupplyJudge.STEADY_SHARE)) {
-            return new Verdict(Severity.GOOD, subject, what, "", figure);
+            return new Verdict(Severity.GOOD, subject, what, Verdict.FINE, figure);
         }
-        String remedy = connectorFor(run.rmsAmps() / SupplyJudge.STEADY_SHARE)
-                + orLower(SupplyJudge.STEADY_SHARE * rating.amps());
+        Phrase remedy = orLower(
+                connectorFor(run.rmsAmps() / SupplyJudge.STEADY_SHARE), SupplyJudge.STEADY_SHARE * rating.amps());
         return new Verdict(figure.within(1) ? Severity.CARE : Severity.OVER, subject, what, remedy, figure);
     }
 
     /** A connector that can carry this much in the place of this one. */
-    private String connectorFor(double amps) {
+    private Phrase connectorFor(double amps) {
         double share = rig.wiring().around().connector(1).amps();
+        String ambient = FigureText.plain(rig.wiring().around().ambientC());
         return share > 0
-                ? "use a connector rated at least " + FigureText.atLeast(amps / share)
-                : "use a connector made for more than "
-                        + FigureText.plain(rig.wiring().around().ambientC())
-                        + " °C, and set connector_C in [wiring]";
+                ? Phrase.of(
+                        "advice_connector",
+                        "use a connector rated at least " + FigureText.atLeast(amps / share),
+                        "amps",
+                        FigureText.atLeast(amps / share))
+                : Phrase.of(
+                        "advice_connector_hot",
+                        "use a connector made for more than " + ambient + " °C, and set connector_C in [wiring]",
+                        "celsius",
+                        ambient);
     }
 
     private Verdict onMissingFuse() {
@@ -156,38 +184,50 @@ final class RunJudge {
         if (right.isEmpty()) {
             return new Verdict(
                     Severity.CARE,
-                    "fuse of " + run.name(),
+                    named(FUSE, FUSE_OF),
                     "no rating fits: " + load,
-                    strongerFor(FuseRatings.forLoad(run.rmsAmps()))
-                            + orLower(FuseRatings.STEADY_SHARE
+                    orLower(
+                            strongerFor(FuseRatings.forLoad(run.rmsAmps())),
+                            FuseRatings.STEADY_SHARE
                                     * FuseRatings.atMost(bears()).orElse(0)),
                     Figure.atMost(steady(), bears(), "A", run.weakest().rating().source()));
         }
         String amps = FigureText.plain(right.getAsDouble()) + " A";
         return new Verdict(
                 Severity.OPEN,
-                "fuse of " + run.name(),
+                named(FUSE, FUSE_OF),
                 "the file has none; " + load,
-                "fit a slow fuse of " + amps + " for at least " + FigureText.plain(supply.volts())
-                        + " V of direct current at the supply's end, and enter it as fuse_A in [" + run.key() + "]",
+                Phrase.of(
+                        "advice_fuse_open",
+                        "fit a slow fuse of " + amps + " for at least " + FigureText.plain(supply.volts())
+                                + " V of direct current at the supply's end, and enter it as fuse_A in [" + run.key()
+                                + "]",
+                        "amps",
+                        amps,
+                        "volts",
+                        FigureText.plain(supply.volts()),
+                        "key",
+                        run.key()),
                 Figure.atMost(steady(), right.getAsDouble(), "A", "75 % of its rating, common practice"));
     }
 
     /** How to make all parts behind a fuse strong enough for it. */
-    private String strongerFor(double fuseAmps) {
+    private Phrase strongerFor(double fuseAmps) {
         StripModel model = new StripModel(rig);
-        return run.parts().stream()
+        List<Phrase> ways = run.parts().stream()
                 .filter(part -> part.rating().amps() < fuseAmps)
                 .map(part -> switch (part.kind()) {
                     case WIRE -> thickerFor(fuseAmps);
                     case CONNECTOR -> connectorFor(fuseAmps);
-                    case COPPER -> CopperJudge.words(rig, model).orElse("share the load between several strips");
+                    case COPPER ->
+                        Phrase.plain(CopperJudge.words(rig, model).orElse("share the load between several strips"));
                 })
-                .collect(Collectors.joining(", and "));
+                .toList();
+        return Phrase.of("advice_all", String.join(", and ", Phrase.english(ways)), "ways", ways);
     }
 
     private Verdict onFuse(double rated) {
-        String subject = "fuse of " + run.name();
+        Phrase subject = named(FUSE, FUSE_OF);
         String what = FigureText.plain(rated) + " A for a load of " + load() + ", and "
                 + run.weakest().name() + " may carry " + FigureText.amps(bears());
         Figure guarded =
@@ -204,45 +244,58 @@ final class RunJudge {
                     Severity.CARE,
                     subject,
                     what + ": more than 75 % of its rating, so it ages",
-                    rightFuse() + orLower(FuseRatings.STEADY_SHARE * rated),
+                    orLower(rightFuse(), FuseRatings.STEADY_SHARE * rated),
                     figure);
         }
         return FuseRatings.has(rated)
-                ? new Verdict(Severity.GOOD, subject, what, "", figure)
+                ? new Verdict(Severity.GOOD, subject, what, Verdict.FINE, figure)
                 : new Verdict(
                         Severity.CARE, subject, what + ": not a rating of " + FuseRatings.SOURCE, rightFuse(), figure);
     }
 
-    private String rightFuse() {
+    private Phrase rightFuse() {
         OptionalDouble right = run.rightFuse();
         double needed = FuseRatings.forLoad(run.rmsAmps());
-        return right.isPresent()
-                ? "fit a fuse of " + FigureText.plain(right.getAsDouble()) + " A"
-                : strongerFor(needed)
-                        + (run.weakest().kind() == WireRun.Kind.COPPER
-                                ? ""
-                                : ", with a fuse of " + FigureText.plain(needed) + " A")
-                        + orLower(FuseRatings.STEADY_SHARE
-                                * FuseRatings.atMost(bears()).orElse(0));
+        if (right.isPresent()) {
+            String amps = FigureText.plain(right.getAsDouble()) + " A";
+            return Phrase.of("advice_fuse", "fit a fuse of " + amps, "amps", amps);
+        }
+        Phrase stronger = strongerFor(needed);
+        String amps = FigureText.plain(needed) + " A";
+        Phrase way = run.weakest().kind() == WireRun.Kind.COPPER
+                ? stronger
+                : Phrase.of(
+                        "advice_with_fuse",
+                        stronger.english() + ", with a fuse of " + amps,
+                        "advice",
+                        stronger,
+                        "amps",
+                        amps);
+        return orLower(
+                way, FuseRatings.STEADY_SHARE * FuseRatings.atMost(bears()).orElse(0));
     }
 
     /** Whether a short at the far end blows the fuse. */
     private Verdict onShort(double rated) {
         double least = FuseRatings.SURE_TO_BLOW * rated;
         Figure figure = Figure.atLeast(run.shortAmps(), least, "A", "2.1 × its rating, IEC 60127-2, from memory");
-        String subject = "short at the end of the wire to " + run.name();
+        Phrase subject = named("plan_short", "short at the end of the wire to ");
         String what = FigureText.amps(run.shortAmps()) + " could flow" + limited(least) + ", and the fuse of "
                 + FigureText.plain(rated) + " A is sure to blow from " + FigureText.amps(least) + " on";
         if (figure.within(1)) {
-            return new Verdict(Severity.GOOD, subject, what, "", figure);
+            return new Verdict(Severity.GOOD, subject, what, Verdict.FINE, figure);
         }
         return new Verdict(
                 Severity.CARE,
                 subject,
                 what + ": it may never blow",
                 thicker(other -> shorted(other) >= least)
-                        .map(other -> "take " + other.label() + ", or shorten the wire")
-                        .orElse("shorten the wire"),
+                        .map(other -> Phrase.of(
+                                "advice_take_or_shorten",
+                                "take " + other.label() + ", or shorten the wire",
+                                "wire",
+                                other.label()))
+                        .orElse(SHORTEN),
                 figure);
     }
 
@@ -272,14 +325,15 @@ final class RunJudge {
                 + (run.pulseAmps() > run.amps() * Loads.WORTH_SAYING ? ", during each pulse" : "")
                 + "; with the supply's tolerance "
                 + FigureText.volts(lost) + " may be missing";
+        Phrase subject = named("plan_voltage_at", "voltage at ");
         if (figure.within(1)) {
-            return new Verdict(Severity.GOOD, "voltage at " + run.name(), what, "", figure);
+            return new Verdict(Severity.GOOD, subject, what, Verdict.FINE, figure);
         }
         double spare = LOST_SHARE * supply.volts() - run.dropVolts() + wireDrop(wire);
-        String remedy = thicker(other -> wireDrop(other) <= spare)
-                .map(other -> "take " + other.label())
-                .orElse("shorten the wire");
-        return new Verdict(Severity.CARE, "voltage at " + run.name(), what, remedy, figure);
+        Phrase remedy = thicker(other -> wireDrop(other) <= spare)
+                .map(other -> Phrase.of("advice_take", "take " + other.label(), "wire", other.label()))
+                .orElse(SHORTEN);
+        return new Verdict(Severity.CARE, subject, what, remedy, figure);
     }
 
     private double wireDrop(Wire other) {

@@ -1,6 +1,7 @@
 package dev.lampwright.tool.plan;
 
 import dev.lampwright.board.BoardKind;
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.protocol.Setup;
 import dev.lampwright.tool.plan.Verdict.Figure;
 import dev.lampwright.wiring.Wiring;
@@ -47,10 +48,10 @@ final class SignalJudge {
                 + ", and the first pixel is sure of it from "
                 + FigureText.volts(level.needed()) + " on (0.7 × VDD, WS2812B datasheet)";
         return level.enough()
-                ? new Verdict(Verdict.Severity.GOOD, "data level", what, "", figure)
+                ? new Verdict(Verdict.Severity.GOOD, Phrase.of("plan_data", "data level"), what, "", figure)
                 : new Verdict(
                         Verdict.Severity.OVER,
-                        "data level",
+                        Phrase.of("plan_data", "data level"),
                         what,
                         "put a 5 V level shifter with TTL inputs in between (74AHCT125 or the like" + gates()
                                 + "), and set wiring.board.data = \"shifted\"",
@@ -85,7 +86,7 @@ final class SignalJudge {
             boolean fits = run.pixels() <= most;
             verdicts.add(new Verdict(
                     fits ? Verdict.Severity.GOOD : Verdict.Severity.CARE,
-                    "data line " + run.output(),
+                    Phrase.of("plan_line", "data line " + run.output(), "number", run.output()),
                     what + enough,
                     fits ? "" : "put fewer pixels on it in strip.outputs",
                     Figure.atMost(run.pixels(), Math.max(1, most), "pixels", "WS2812B datasheet")));
@@ -101,10 +102,10 @@ final class SignalJudge {
                 + FigureText.fixed(rate.most(), 0) + " frames a second, and " + rig.framesPerSecond()
                 + " are asked for";
         return figure.used() <= 1
-                ? new Verdict(Verdict.Severity.GOOD, "frame rate", what, "", figure)
+                ? new Verdict(Verdict.Severity.GOOD, Phrase.of("plan_rate", "frame rate"), what, "", figure)
                 : new Verdict(
                         Verdict.Severity.CARE,
-                        "frame rate",
+                        Phrase.of("plan_rate", "frame rate"),
                         what,
                         "set frames_per_s to " + (int) Math.max(1, Math.floor(rate.most()))
                                 + (rate.lineSeconds() > rate.stripSeconds() && rig.baud() > 0
@@ -115,7 +116,7 @@ final class SignalJudge {
     }
 
     private static Verdict onPwm(String name, double hz, String other) {
-        String subject = "PWM of " + name;
+        Phrase subject = Phrase.of("plan_pwm", "PWM of " + name, "name", name);
         String frequency = FigureText.plain(hz) + " Hz: ";
         Figure figure = Figure.atLeast(hz, PwmFlicker.LEAST_LOW_RISK_HZ, "Hz", "IEEE 1789-2015, from memory");
         return switch (PwmFlicker.ofPwm(hz)) {
@@ -154,7 +155,7 @@ final class SignalJudge {
                     + (int) Math.ceil(1000 * taken / light.outputs().size());
             verdicts.add(new Verdict(
                     Verdict.Severity.CARE,
-                    "current of " + light.name(),
+                    Phrase.of("plan_current", "current of " + light.name(), "name", light.name()),
                     what,
                     remedy,
                     Figure.atMost(taken, told, "A", "full_mA in the file")));
@@ -166,7 +167,7 @@ final class SignalJudge {
         String name = rig.wiring().supplies().get(supply).name();
         return new Verdict(
                 Verdict.Severity.CARE,
-                "computer",
+                Phrase.of("plan_computer", "computer"),
                 "is fed by supply " + name + " with " + FigureText.amps(computer.amps())
                         + ": a fault of the lights takes it down, and the printer's eyes with it",
                 "give it a supply of its own",

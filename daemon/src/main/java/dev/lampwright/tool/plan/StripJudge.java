@@ -1,5 +1,6 @@
 package dev.lampwright.tool.plan;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.tool.plan.Verdict.Figure;
 import dev.lampwright.wiring.Wiring;
 import java.util.ArrayList;
@@ -37,7 +38,7 @@ final class StripJudge {
         if (volts > MOST_VOLTS && volts < HIGHEST_LOGIC_VOLTS) {
             verdicts.add(new Verdict(
                     Verdict.Severity.OVER,
-                    "voltage of the strip",
+                    Phrase.of("plan_strip_voltage", "voltage of the strip"),
                     FigureText.plain(volts) + " V, and pixels of 5 V take 5.3 V at most (WS2812B datasheet)",
                     "set the supply to 5 V",
                     Figure.atMost(volts, MOST_VOLTS, "V", "WS2812B datasheet")));
@@ -49,7 +50,7 @@ final class StripJudge {
         double pixels = rig.wiring().strip().pixelsPerMetre();
         return new Verdict(
                 Verdict.Severity.OPEN,
-                "length of the strip",
+                Phrase.of("plan_strip_length", "length of the strip"),
                 "the file does not say how many pixels there are per metre, so " + FigureText.plain(pixels)
                         + " are assumed; above 5.5 V a group of three or six LEDs that light up together is one pixel",
                 "count the groups per metre, and set pixels_per_m in [wiring.strip] to that",
@@ -58,7 +59,7 @@ final class StripJudge {
 
     private Verdict onLowest() {
         Wiring.Strip strip = rig.wiring().strip();
-        String subject = "voltage along the strip";
+        Phrase subject = Phrase.of("plan_along", "voltage along the strip");
         String source =
                 rig.stripSupply().volts() <= MOST_VOLTS ? "WS2812B datasheet" : "a share of the voltage, assumed";
         String where = "lowest at pixel " + judged.lowestAt() + ": " + FigureText.pixelVolts(judged.lowest())

@@ -1,5 +1,6 @@
 package dev.lampwright.tool.plan;
 
+import dev.lampwright.phrase.Phrase;
 import dev.lampwright.tool.plan.Verdict.Figure;
 import dev.lampwright.wiring.Rating;
 import dev.lampwright.wiring.Wiring;
@@ -45,11 +46,23 @@ final class SupplyJudge {
     }
 
     private Verdict onSupply(int index, Wiring.Supply supply) {
-        String subject = "supply " + supply.name();
-        String needed = "a supply of " + FigureText.plain(supply.volts()) + " V and at least "
-                + FigureText.atLeast(toFit(index));
+        Phrase subject = Phrase.of("plan_supply", "supply " + supply.name(), "name", supply.name());
+        Phrase needed = Phrase.of(
+                "advice_supply",
+                "fit a supply of " + FigureText.plain(supply.volts()) + " V and at least "
+                        + FigureText.atLeast(toFit(index)),
+                "volts",
+                FigureText.plain(supply.volts()),
+                "amps",
+                FigureText.atLeast(toFit(index)));
         if (supply.ratedAmps().isEmpty()) {
-            String remedy = "fit " + needed + " (80 % rule), and set amps in [wiring.supplies] to its rating";
+            Phrase remedy = Phrase.of(
+                    "advice_supply_open",
+                    needed.english() + " (80 % rule), and set amps in [wiring.supplies] to its rating",
+                    "volts",
+                    FigureText.plain(supply.volts()),
+                    "amps",
+                    FigureText.atLeast(toFit(index)));
             Figure figure = Figure.atMost(loads.drawn(index), toFit(index), "A", RULE);
             return new Verdict(
                     Verdict.Severity.OPEN, subject, gives(index) + "; its rating is not in the file", remedy, figure);
@@ -57,7 +70,7 @@ final class SupplyJudge {
         double rated = supply.ratedAmps().getAsDouble();
         String what = gives(index) + " and is rated " + FigureText.amps(rated) + ", "
                 + FigureText.percent(loads.drawn(index) / rated) + " of it";
-        Verdict verdict = judged(subject, what, index, rated, "fit " + needed);
+        Verdict verdict = judged(subject, what, index, rated, needed);
         Figure pulses =
                 Figure.atMost(peak(index), rated, "A", "its rating; pulses are longer than its capacitors last");
         return verdict.level() == Verdict.Severity.GOOD && !pulses.within(1)
@@ -65,7 +78,7 @@ final class SupplyJudge {
                         Verdict.Severity.CARE,
                         subject,
                         what + ": over its rating in each pulse, so it may shut down",
-                        "fit " + needed,
+                        needed,
                         pulses)
                 : verdict;
     }
@@ -80,13 +93,20 @@ final class SupplyJudge {
                 + " and "
                 + FigureText.watts(loads.drawn(index) * supply.volts()) + " at " + FigureText.plain(supply.volts())
                 + " V, and it may carry " + FigureText.amps(rating.amps()) + whiteOf(index);
-        String remedy = "wire the lights to the supply itself, or through a connector of at least "
-                + FigureText.atLeast(heat / STEADY_SHARE);
+        Phrase remedy = Phrase.of(
+                "advice_supply_connector",
+                "wire the lights to the supply itself, or through a connector of at least "
+                        + FigureText.atLeast(heat / STEADY_SHARE),
+                "amps",
+                FigureText.atLeast(heat / STEADY_SHARE));
         Figure figure = Figure.atMost(heat, rating.amps(), "A", rating.source());
         int milliamps = new CeilingFinder(rig)
                 .most(index, other -> new Loads(other).rms(index) / (STEADY_SHARE * rating.amps()));
         return judged(
-                "connector of supply " + supply.name(), what, figure, remedy + ceilingFor(index, milliamps / 1000.0));
+                Phrase.of("plan_supply_connector", "connector of supply " + supply.name(), "name", supply.name()),
+                what,
+                figure,
+                orLower(remedy, index, milliamps / 1000.0));
     }
 
     private Verdict onBoard(int index) {
@@ -95,36 +115,55 @@ final class SupplyJudge {
         String what = "the board feeds the strip, and gives " + FigureText.amps(loads.drawn(index)) + " with its own "
                 + FigureText.amps(board.ownAmps()) + " and may give " + FigureText.amps(board.ratedAmps())
                 + (heat > 0 ? "; its regulator turns " + FigureText.watts(heat) + " into heat" : "") + whiteOf(index);
-        String remedy = "feed the strip from a supply of its own, at least "
-                + FigureText.atLeast(loads.held(index) / STEADY_SHARE) + ", and set wiring.strip.from = \"supply\"";
-        Verdict verdict = judged("the board's 5 V pin", what, index, board.ratedAmps(), remedy);
+        Phrase remedy = Phrase.of(
+                "advice_own_supply",
+                "feed the strip from a supply of its own, at least "
+                        + FigureText.atLeast(loads.held(index) / STEADY_SHARE)
+                        + ", and set wiring.strip.from = \"supply\"",
+                "amps",
+                FigureText.atLeast(loads.held(index) / STEADY_SHARE));
+        Verdict verdict =
+                judged(Phrase.of("plan_board", "the board's 5 V pin"), what, index, board.ratedAmps(), remedy);
         return verdict.level() == Verdict.Severity.GOOD && heat > MOST_HEAT_W
                 ? new Verdict(
                         Verdict.Severity.CARE,
-                        verdict.subject(),
+                        verdict.about(),
                         what,
                         remedy,
                         Figure.atMost(heat, MOST_HEAT_W, "W", "a small regulator, common practice"))
                 : verdict;
     }
 
-    private Verdict judged(String subject, String what, int index, double rated, String remedy) {
+    private Verdict judged(Phrase subject, String what, int index, double rated, Phrase remedy) {
         Figure figure = Figure.atMost(loads.drawn(index), rated, "A", RULE);
-        return judged(subject, what, figure, remedy + ceilingFor(index, STEADY_SHARE * rated - loads.others(index)));
+        return judged(subject, what, figure, orLower(remedy, index, STEADY_SHARE * rated - loads.others(index)));
     }
 
-    private static Verdict judged(String subject, String what, Figure figure, String remedy) {
+    private static Verdict judged(Phrase subject, String what, Figure figure, Phrase remedy) {
         if (figure.within(STEADY_SHARE)) {
-            return new Verdict(Verdict.Severity.GOOD, subject, what, "", figure);
+            return new Verdict(Verdict.Severity.GOOD, subject, what, Verdict.FINE, figure);
         }
         return new Verdict(
                 figure.within(1) ? Verdict.Severity.CARE : Verdict.Severity.OVER, subject, what, remedy, figure);
     }
 
-    private String ceilingFor(int index, double room) {
+    private Phrase orLower(Phrase remedy, int index, double room) {
         boolean feedsStrip = index == rig.setup().stripSupply();
         double dark = feedsStrip ? loads.dark() : 0;
-        return room > dark ? "; or lower " + ceilingKey(rig, index) + " to " + FigureText.milliampsAtMost(room) : "";
+        return room > dark ? lowering(remedy, ceilingKey(rig, index), FigureText.milliampsAtMost(room)) : remedy;
+    }
+
+    /** A remedy, or else a lower ceiling. */
+    static Phrase lowering(Phrase remedy, String key, String ceiling) {
+        return Phrase.of(
+                "advice_or_lower",
+                remedy.english() + "; or lower " + key + " to " + ceiling,
+                "advice",
+                remedy,
+                "key",
+                key,
+                "ceiling",
+                ceiling);
     }
 
     /** The key of a supply's ceiling in the file. */

@@ -1,20 +1,25 @@
 package dev.lampwright.tool.plan;
 
+import dev.lampwright.phrase.Phrase;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * One judgement, in plain words.
  *
  * @param level how bad it is
- * @param subject what it is about
+ * @param about what it is about
  * @param what the finding, with its numbers
- * @param remedy the change that fixes it; empty if nothing needs fixing
+ * @param advice the change that fixes it; empty if nothing needs fixing
  * @param figure the number that was judged
  * @param assumed whether it judges an assumed value rather than a configured one
  */
-public record Verdict(Severity level, String subject, String what, String remedy, Figure figure, boolean assumed) {
+public record Verdict(Severity level, Phrase about, String what, Phrase advice, Figure figure, boolean assumed) {
+    /** Nothing needs fixing. */
+    static final Phrase FINE = Phrase.plain("");
+
     /** From here on, two decimals are meaningless. */
     private static final double LARGE = 100;
 
@@ -36,8 +41,31 @@ public record Verdict(Severity level, String subject, String what, String remedy
             .thenComparing(v -> v.figure.used(), Comparator.reverseOrder());
 
     /** A verdict on a configured value. */
-    Verdict(Severity level, String subject, String what, String remedy, Figure figure) {
-        this(level, subject, what, remedy, figure, false);
+    Verdict(Severity level, Phrase about, String what, Phrase advice, Figure figure) {
+        this(level, about, what, advice, figure, false);
+    }
+
+    /** The same with advice in English only. */
+    Verdict(Severity level, Phrase about, String what, String advice, Figure figure) {
+        this(level, about, what, Phrase.plain(advice), figure, false);
+    }
+
+    /**
+     * What it is about.
+     *
+     * @return in English
+     */
+    public String subject() {
+        return about.english();
+    }
+
+    /**
+     * The change that fixes it.
+     *
+     * @return in English; empty if nothing needs fixing
+     */
+    public String remedy() {
+        return advice.english();
     }
 
     /**
@@ -47,7 +75,7 @@ public record Verdict(Severity level, String subject, String what, String remedy
      * @return the verdict
      */
     Verdict assumedIf(boolean yes) {
-        return new Verdict(level, subject, what, remedy, figure, yes);
+        return new Verdict(level, about, what, advice, figure, yes);
     }
 
     /**
@@ -66,7 +94,7 @@ public record Verdict(Severity level, String subject, String what, String remedy
 
     /** What is judged, and whether it is based on an assumption. */
     String title() {
-        return subject + (assumed ? " (assumed)" : "");
+        return subject() + (assumed ? " (assumed)" : "");
     }
 
     /**
@@ -80,7 +108,45 @@ public record Verdict(Severity level, String subject, String what, String remedy
                 + figure.unit()
                 + " (" + figure.source() + ")";
         String found = level == Severity.OPEN ? "not in the file" : number;
-        return level + " " + title() + ": " + found + (remedy.isEmpty() ? "" : " → " + remedy);
+        return level + " " + title() + ": " + found + (remedy().isEmpty() ? "" : " → " + remedy());
+    }
+
+    /**
+     * The same with codes.
+     *
+     * @return without the source of the limit
+     */
+    public Phrase phrase() {
+        return Phrase.of(
+                remedy().isEmpty() ? "verdict" : "verdict_do",
+                line(),
+                "level",
+                Phrase.of("verdict_" + level.name().toLowerCase(Locale.ROOT), level.name()),
+                "subject",
+                assumed ? Phrase.of("verdict_assumed", title(), "subject", about) : about,
+                "found",
+                found(),
+                "advice",
+                advice);
+    }
+
+    private Phrase found() {
+        if (level == Severity.OPEN) {
+            return Phrase.of("verdict_missing", "not in the file");
+        }
+        return Phrase.of(
+                figure.least() ? "verdict_least" : "verdict_most",
+                FigureText.fixed(figure.value(), 2),
+                "value",
+                hundredths(figure.value()),
+                "limit",
+                hundredths(figure.limit()),
+                "unit",
+                figure.unit());
+    }
+
+    private static double hundredths(double value) {
+        return Math.round(value * 100) / 100.0;
     }
 
     /**
