@@ -4,7 +4,10 @@ import dev.lampwright.broker.Broker;
 import dev.lampwright.config.Config;
 import dev.lampwright.config.ConfigException;
 import dev.lampwright.config.ConfigFile;
+import dev.lampwright.payload.Leaves;
 import dev.lampwright.payload.Quantity;
+import dev.lampwright.payload.Source;
+import dev.lampwright.printer.Bindings;
 import dev.lampwright.printer.PrinterState;
 import dev.lampwright.printer.PrinterStatus;
 import dev.lampwright.printer.StatusReader;
@@ -28,7 +31,8 @@ import java.util.stream.Collectors;
  * @param wrong what is bound wrong, or not bound, or bound although the printer does not report it
  * @param unheard the state, if it is wrong only in what the printer had not reported yet while the survey listened
  * @param falseFaultSeconds for how long a fault would be shown while there is none
- * @param hiddenFaultSeconds for how long another state than before would be shown while there is a fault
+ * @param hiddenFaultSeconds for how long there is a fault while another state than before would be shown, or while the file binds its word to
+ *     another state
  */
 record Score(
         Printer printer,
@@ -124,7 +128,8 @@ record Score(
             goodHeard += isHeard && status.state() == moment.state() ? 1 : 0;
             falseFaults += isShown && !isFault ? 1 : 0;
             beforeTheFault = isFault ? beforeTheFault : status.state();
-            hiddenFaults += isFault && !isShown && status.state() != beforeTheFault ? 1 : 0;
+            boolean isHidden = status.state() != beforeTheFault || isCalledOtherwise(config, printer, moment);
+            hiddenFaults += isFault && !isShown && isHidden ? 1 : 0;
         }
         List<String> right = new ArrayList<>();
         List<String> wrong = new ArrayList<>();
@@ -141,6 +146,28 @@ record Score(
                 .filter(quantity -> !printer.tells().contains(quantity))
                 .forEach(quantity -> wrong.add(quantity.key() + ", which it does not tell"));
         return new Score(printer, right, wrong, unheard, falseFaults, hiddenFaults);
+    }
+
+    /** Whether the printer says a known word for a fault at that moment, and the file takes it for another state. */
+    private static boolean isCalledOtherwise(Config config, Printer printer, Job.Moment moment) {
+        if (config.bindings().states().stream().noneMatch(state -> saysAFault(state.source(), printer, moment))) {
+            return false;
+        }
+        StatusReader words = new StatusReader(new Bindings(config.bindings().states(), Map.of(), Map.of()));
+        PrinterStatus status = PrinterStatus.nothingHeard();
+        for (Printer.Message message : printer.speaker().apply(moment)) {
+            status = words.read(status, message.topic(), bytes(message.payload()), 0);
+        }
+        return status.state() != PrinterStatus.nothingHeard().state() && status.state() != PrinterState.FAULT;
+    }
+
+    private static boolean saysAFault(Source place, Printer printer, Job.Moment moment) {
+        return printer.speaker().apply(moment).stream()
+                .flatMap(message -> Leaves.of(bytes(message.payload())).list().stream()
+                        .filter(leaf -> leaf.on(message.topic()).equals(place)))
+                .anyMatch(leaf -> StateWords.stateOf(leaf.text())
+                        .filter(PrinterState.FAULT::equals)
+                        .isPresent());
     }
 
     private static byte[] bytes(String text) {
