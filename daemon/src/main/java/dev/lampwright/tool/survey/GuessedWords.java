@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -34,6 +35,15 @@ final class GuessedWords {
         return word.toLowerCase(Locale.ROOT);
     }
 
+    /** Whatever its ending is. */
+    private static String pattern(Concept concept, String word, String language) {
+        Optional<String> stem =
+                Vocabulary.stem(concept, word, language).filter(one -> Vocabulary.isOnlyOf(concept, one, language));
+        return stem.or(() -> Optional.of(word).filter(one -> one.length() >= LONG))
+                .map(part -> "*" + part + "*")
+                .orElse(word + "*");
+    }
+
     private static Map<PrinterState, List<String>> usual() {
         Map<PrinterState, List<String>> words = new LinkedHashMap<>();
         words.put(
@@ -49,10 +59,10 @@ final class GuessedWords {
                         "*JAM*",
                         "*BLOCKED*",
                         "*TROUBLE*"));
-        words.put(PrinterState.STOPPED, List.of("*CANCEL*", "*ABORT*", "*STOPPED*", "*KILLED*"));
+        words.put(PrinterState.STOPPED, List.of("*CANCEL*", "*ABORT*", "STOP", "*STOPPED*", "*KILLED*"));
         words.put(PrinterState.HELD, List.of("*PAUS*", "HELD", "*HOLD*", "*SUSPENDED*", "*INTERRUPTED*", "WAIT*"));
-        words.put(PrinterState.DONE, List.of("*DONE*", "*FINISH*", "*COMPLETE*", "*ENDED", "*SUCCESS*"));
-        words.put(PrinterState.IDLE, List.of("IDLE", "READY", "STANDBY"));
+        words.put(PrinterState.DONE, List.of("*DONE*", "*FINISH*", "*COMPLETE*", "END", "*ENDED", "*SUCCESS*"));
+        words.put(PrinterState.IDLE, List.of("IDLE", "READY", "RDY", "STANDBY", "STBY"));
         return words;
     }
 
@@ -78,7 +88,7 @@ final class GuessedWords {
         USUAL.forEach((state, usual) -> {
             List<String> patterns = new ArrayList<>(usual);
             languages.forEach(language -> Vocabulary.words(CONCEPTS.get(state), language).stream()
-                    .map(word -> word.length() >= LONG ? "*" + word + "*" : word + "*")
+                    .map(word -> pattern(CONCEPTS.get(state), word, language))
                     .forEach(patterns::add));
             List<String> free = patterns.stream()
                     .filter(pattern -> seen.add(folded(pattern)))
