@@ -16,6 +16,7 @@ enum Concept {
     SHARE,
     LEFT,
     ELAPSED,
+    PERMILLE,
     TIME,
     HOURS,
     MINUTES,

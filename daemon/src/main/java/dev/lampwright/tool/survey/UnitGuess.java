@@ -30,7 +30,7 @@ final class UnitGuess {
     static Gauge of(Trail trail, Role role) {
         return switch (role) {
             case PROGRESS ->
-                trail.most() > WHOLE_PERCENT && trail.unit() == Unit.OWN
+                (trail.most() > WHOLE_PERCENT || saysPermille(trail)) && trail.unit() == Unit.OWN
                         ? new Gauge(Unit.OWN, PERMILLE)
                         : Gauge.of(progress(trail));
             case LEFT, ELAPSED -> Gauge.of(time(trail, role));
@@ -46,6 +46,11 @@ final class UnitGuess {
                 && (trail.most() == WHOLE_PERMILLE || trail.names().speakOf(Concept.PROGRESS));
         double full = trail.unit() == Unit.PERMILLE ? WHOLE_PERMILLE : WHOLE_PERCENT;
         return trail.most() > full && !permille;
+    }
+
+    /** Its own name has the word. */
+    private static boolean saysPermille(Trail trail) {
+        return trail.whole() && trail.names().ownSpeaksOf(Concept.PERMILLE);
     }
 
     private static Unit progress(Trail trail) {

@@ -83,6 +83,15 @@ class JobGrowthTest {
                 List.of(place(proposal, Role.DONE), place(proposal, Role.TOTAL), place(proposal, Role.PROGRESS)));
     }
 
+    /** 5 of 1000 at the first layers looks like percent; the name says otherwise. */
+    @Test
+    void aNameSaysPermille() {
+        Found progress = surveyed(moment -> field("permille", "%.0f", 1000 * moment.value(Quantity.JOB_PROGRESS)))
+                .found(Role.PROGRESS)
+                .orElseThrow();
+        assertEquals(0.001, progress.scale());
+    }
+
     /** 64 while 10 of 168 layers are done: below 100, but not percent. */
     @Test
     void aCountShowsTheScaleOfTheProgress() {
