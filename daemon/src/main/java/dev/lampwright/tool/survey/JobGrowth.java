@@ -107,7 +107,9 @@ final class JobGrowth {
         boolean same = IntStream.range(1, done.steps().size())
                 .filter(i -> done.steps().value(i) > 0)
                 .allMatch(i -> steps.at(done.steps().second(i)) == all);
-        return same && all == total.most() && done.names().isBeside(total.names());
+        return same
+                && all == total.most()
+                && (done.names().isBeside(total.names()) || done.names().sharesAWord(total.names()));
     }
 
     /**

@@ -10,6 +10,8 @@ import java.util.Set;
 final class ValueName {
     private static final Set<String> NOT_TELLING = Set.of("value", "val", "v", "is", "flag", "flags", "data");
 
+    private static final int LEAST_SHARED = 4;
+
     private final List<List<String>> levels;
     private final int topicLevels;
     private final Map<Concept, Integer> spokenAt = new EnumMap<>(Concept.class);
@@ -116,6 +118,21 @@ final class ValueName {
             }
         }
         return false;
+    }
+
+    /**
+     * Whether two values are next to each other, and the name of the second has a word that begins with one of the first: {@code layer} and
+     * {@code all_layers}.
+     *
+     * @param others the names of the second
+     */
+    boolean sharesAWord(ValueName others) {
+        List<String> longer = others.levels.get(others.levels.size() - 1);
+        return differFrom(others) == 1
+                && !levels.get(levels.size() - 1).equals(longer)
+                && levels.get(levels.size() - 1).stream()
+                        .filter(token -> token.length() >= LEAST_SHARED)
+                        .anyMatch(token -> longer.stream().anyMatch(other -> other.startsWith(token)));
     }
 
     private String innermost() {

@@ -83,6 +83,23 @@ class JobGrowthTest {
                 List.of(place(proposal, Role.DONE), place(proposal, Role.TOTAL), place(proposal, Role.PROGRESS)));
     }
 
+    /** As in a language without a list: the total is called by the same word in the plural, and another before it. */
+    @Test
+    void aTotalHasTheCountsWordInItsName() {
+        Proposal proposal = surveyed(moment -> field("слој", "%.0f", moment.value(Quantity.JOB_DONE)) + ","
+                + field("свих_слојева", "%.0f", moment.value(Quantity.JOB_TOTAL)));
+        assertEquals(
+                List.of(Optional.of("/слој"), Optional.of("/свих_слојева")),
+                List.of(place(proposal, Role.DONE), place(proposal, Role.TOTAL)));
+    }
+
+    @Test
+    void anotherWordIsNotATotals() {
+        Proposal proposal = surveyed(moment -> field("слој", "%.0f", moment.value(Quantity.JOB_DONE)) + ","
+                + field("свих_ствари", "%.0f", moment.value(Quantity.JOB_TOTAL)));
+        assertEquals(Optional.empty(), place(proposal, Role.DONE));
+    }
+
     /** 5 of 1000 at the first layers looks like percent; the name says otherwise. */
     @Test
     void aNameSaysPermille() {
