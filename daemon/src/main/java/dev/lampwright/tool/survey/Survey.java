@@ -129,6 +129,7 @@ public final class Survey {
      * @return a snapshot
      */
     public synchronized Proposal proposal() {
+        SharedBeginnings.silence(trails.values());
         Assignment assignment = new Assignment(trails.values());
         List<Found> found = assignment.found();
         Proposal.Own own = own(assignment);

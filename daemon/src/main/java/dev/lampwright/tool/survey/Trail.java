@@ -25,7 +25,7 @@ final class Trail {
 
     private final Source source;
     private final boolean inTurns;
-    private final ValueName names;
+    private ValueName names;
     private final String place;
     private final Series series = new Series(MOST_NUMBERS);
     private final Map<String, Integer> words = new LinkedHashMap<>();
@@ -55,6 +55,11 @@ final class Trail {
         source = leaf.on(topic);
         names = ValueName.of(topic, leaf.names());
         place = place(leaf);
+    }
+
+    /** Gives it another name, which was heard elsewhere or later. */
+    void call(ValueName called) {
+        names = called;
     }
 
     /** A number in a text is shown by the word before it. */

@@ -199,6 +199,22 @@ final class ValueName {
         return levels;
     }
 
+    /**
+     * The same without what the outermost levels say of heaters.
+     *
+     * @param outer how many levels say nothing
+     */
+    ValueName withoutHeaters(int outer) {
+        ValueName silent = new ValueName(levels, topicLevels);
+        for (HeatedPart heater : HeatedPart.values()) {
+            if (silent.depthOf(heater.concept()) < outer) {
+                silent.spokenAt.remove(heater.concept());
+                silent.spokenBy.remove(heater.concept());
+            }
+        }
+        return silent;
+    }
+
     /** How many of the levels belong to the topic; the rest belong to the payload. */
     int topicLevels() {
         return topicLevels;
