@@ -1,6 +1,7 @@
 package dev.lampwright.tool.survey;
 
 import dev.lampwright.broker.TopicFilter;
+import dev.lampwright.payload.CsvField;
 import dev.lampwright.payload.Leaf;
 import dev.lampwright.payload.Leaves;
 import dev.lampwright.payload.RecordKeys;
@@ -8,6 +9,7 @@ import dev.lampwright.payload.Source;
 import dev.lampwright.payload.Speakers;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -38,6 +40,7 @@ public final class Survey {
     private final Set<String> folding = new HashSet<>();
     private final RecordKeys keys = new RecordKeys();
     private final Speakers speakers = new Speakers();
+    private final TableHeads heads = new TableHeads();
     private long messages;
     private long leftOut;
     private long startNanos;
@@ -70,6 +73,7 @@ public final class Survey {
             return;
         }
         leftOut += leaves.complete() ? 0 : 1;
+        heads.hear(topic, payload);
         leaves.list().forEach(leaf -> hear(place, leaf, second));
     }
 
@@ -129,6 +133,7 @@ public final class Survey {
      * @return a snapshot
      */
     public synchronized Proposal proposal() {
+        nameFields();
         SharedBeginnings.silence(trails.values());
         Assignment assignment = new Assignment(trails.values());
         List<Found> found = assignment.found();
@@ -138,6 +143,19 @@ public final class Survey {
         rows.sort(IN_ORDER);
         return new Proposal(
                 rows, found, own, assignment.statePlaces(), assignment.conditions(), company(found), messages, leftOut);
+    }
+
+    /** By the names in a line that came on the same topic or beside it. */
+    private void nameFields() {
+        Map<String, Integer> fields = new HashMap<>();
+        trails.keySet()
+                .forEach(source -> source.cuts().stream()
+                        .filter(CsvField.class::isInstance)
+                        .forEach(cut -> fields.merge(source.topicFilter(), ((CsvField) cut).number(), Math::max)));
+        trails.values()
+                .forEach(trail -> heads.nameOf(
+                                trail, fields.getOrDefault(trail.source().topicFilter(), 0))
+                        .ifPresent(trail::call));
     }
 
     /** A heater counts once, although it has two readings. */
