@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * What the words of a place stand for. What the printer did at the time is proof; the word itself is a hint, and the only one for what
@@ -30,6 +31,35 @@ final class Meanings {
         for (int i = 0; i < texts.size(); i++) {
             said.add(said(i, texts.get(i)));
         }
+        bindTheOtherStandstill();
+    }
+
+    /**
+     * Of two words for a standstill, one is known as a fault's. The other, if it also comes directly after work, is a state of its own and not
+     * the rest of that fault: a pause. Without a binding the fault would stay on show through every pause that follows it.
+     */
+    private void bindTheOtherStandstill() {
+        boolean hasFault = said.stream().anyMatch(Meanings::isHeardFault);
+        boolean hasPause = said.stream()
+                .anyMatch(one -> one.state().filter(PrinterState.HELD::equals).isPresent());
+        List<Integer> open = IntStream.range(0, said.size())
+                .filter(i -> said.get(i).state().isEmpty() && said.get(i).isStandstill())
+                .boxed()
+                .toList();
+        if (hasFault && !hasPause && open.size() == 1 && comesDirectlyAfterWork(open.get(0))) {
+            said.set(open.get(0), said.get(open.get(0)).meaning(PrinterState.HELD));
+        }
+    }
+
+    private static boolean isHeardFault(Said one) {
+        return one.state().filter(PrinterState.FAULT::equals).isPresent() && one.isStandstill();
+    }
+
+    private boolean comesDirectlyAfterWork(int index) {
+        return IntStream.range(1, runs.size())
+                .filter(run -> runs.text(run) == index)
+                .mapToObj(run -> said.get(runs.text(run - 1)).state())
+                .anyMatch(before -> before.filter(PrinterState.PRINTING::equals).isPresent());
     }
 
     /**

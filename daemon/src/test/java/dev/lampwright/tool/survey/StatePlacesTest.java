@@ -21,6 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** What each word, code and flag means, by what the printer did at the time. */
 class StatePlacesTest {
     private static final String TEMPERATURES = "shop/rowan/heat";
+    private static final int IN_THE_FAULT_S = 940;
 
     private final Survey survey = new Survey();
 
@@ -48,6 +49,45 @@ class StatePlacesTest {
 
     private static Map<String, Optional<PrinterState>> states(StatePlace place) {
         return place.said().stream().collect(Collectors.toMap(Said::word, Said::state));
+    }
+
+    private static String own(Job.Moment moment, String held, String fault, int restFromSecond) {
+        boolean rest = moment.state() == PrinterState.FAULT && moment.second() >= restFromSecond;
+        return switch (moment.state()) {
+            case IDLE -> "idle";
+            case WARMING -> "heating";
+            case HELD -> held;
+            case FAULT -> rest ? held : fault;
+            case DONE -> "done";
+            default -> "printing";
+        };
+    }
+
+    /** The only unknown word for a standstill is a pause if a known word for a fault was heard, and it came without that as well. */
+    @Test
+    void besideAKnownFaultTheOtherStandstillIsAPause() {
+        Proposal proposal = surveyed("shop/rowan/word", moment -> own(moment, "zzz", "error", IN_THE_FAULT_S));
+        assertEquals(
+                Optional.of(PrinterState.HELD),
+                states(proposal.statePlaces().get(0)).get("zzz"));
+    }
+
+    /** A word that only follows the fault may be the rest of what it says: a person must say it. */
+    @Test
+    void aWordThatOnlyFollowsAFaultStaysOpen() {
+        Proposal proposal = surveyed(
+                "shop/rowan/word",
+                moment ->
+                        moment.state() == PrinterState.HELD ? "printing" : own(moment, "zzz", "error", IN_THE_FAULT_S));
+        assertEquals(Optional.empty(), states(proposal.statePlaces().get(0)).get("zzz"));
+    }
+
+    /** Two unknown words for a standstill: neither is certain. */
+    @Test
+    void withoutAKnownFaultNeitherIsBound() {
+        Proposal proposal = surveyed("shop/rowan/word", moment -> own(moment, "zzz", "qqq", Integer.MAX_VALUE));
+        assertEquals(Optional.empty(), states(proposal.statePlaces().get(0)).get("zzz"));
+        assertEquals(Optional.empty(), states(proposal.statePlaces().get(0)).get("qqq"));
     }
 
     /** A pause that is shorter than a step of the job's number looks like printing; it is not bound to that. */
