@@ -54,8 +54,8 @@ class ScoreTest {
 
     private static Stream<Arguments> newLots() {
         return Stream.of(
-                Arguments.of("twelve", LotTwelve.all(), 0.875, 0.857, 30),
-                Arguments.of("thirteen", LotThirteen.all(), 0.875, 0.872, 220));
+                Arguments.of("twelve", LotTwelve.all(), 0.99, 0.99, 0),
+                Arguments.of("thirteen", LotThirteen.all(), 0.892, 0.872, 220));
     }
 
     /** The goal for a new lot is 95 % after a whole job and 90 % after the first layers; DEVELOPERS.md has what was reached. */
@@ -67,7 +67,7 @@ class ScoreTest {
         assertTrue(share("lot " + lot + ", first layers", printers, TO_THE_FIRST_LAYERS, 0) >= firstLayers);
     }
 
-    /** The bounds are what was reached when the lot was new, and the longest false fault of one printer; no change may make them worse. */
+    /** The bounds are what is reached, and the longest false fault of one printer; no change may make them worse. Thirteen is held out. */
     @ParameterizedTest(name = "{0}")
     @MethodSource("newLots")
     void soMuchOfANewLotIsBoundRight(
