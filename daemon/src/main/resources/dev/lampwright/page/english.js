@@ -18,7 +18,7 @@ export const TABLE = {
   "lost.full": "{why}. Trying again every two seconds.",
 
   "entry.title": "This page needs its token",
-  "entry.where": "“sudo lampwright page”, on the machine that runs Lampwright, prints it as a code for your phone. Once there is a configuration, it is the first line of the file that page.token_file names.",
+  "entry.where": "On the machine that runs Lampwright, “sudo lampwright page” prints it as a code for your phone. Once there is a configuration, it is the first line of the file that page.token_file names.",
   "entry.token": "Token",
   "entry.show": "Show the token",
   "entry.open": "Open",

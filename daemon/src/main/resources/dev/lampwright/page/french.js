@@ -18,7 +18,7 @@ export const TABLE = {
   "lost.full": "{why}. Nouvelle tentative toutes les deux secondes.",
 
   "entry.title": "Cette page demande son jeton",
-  "entry.where": "« sudo lampwright page », sur la machine où tourne Lampwright, l’affiche sous forme de code pour votre téléphone. Une fois la configuration écrite, c’est la première ligne du fichier indiqué par page.token_file.",
+  "entry.where": "Sur la machine où tourne Lampwright, « sudo lampwright page » l’affiche sous forme de code pour votre téléphone. Une fois la configuration écrite, c’est la première ligne du fichier indiqué par page.token_file.",
   "entry.token": "Jeton",
   "entry.show": "Afficher le jeton",
   "entry.open": "Ouvrir",
@@ -45,7 +45,7 @@ export const TABLE = {
   "silence": "L’imprimante ne signale rien",
   "silence.nothing_heard": "Aucun message de l’imprimante",
   "silence.last_will": "L’imprimante est éteinte ou déconnectée",
-  "silence.broker_gone": "Pas de connexion au courtier MQTT",
+  "silence.broker_gone": "Pas de connexion au broker MQTT",
 
   "fault.alert": "Défaut",
   "fault.alert.over": "Défaut, disparu depuis",
@@ -250,7 +250,7 @@ export const TABLE = {
   "way.mqtt": "un message",
 
   "links.controller": "Contrôleur",
-  "links.broker": "Courtier MQTT",
+  "links.broker": "Broker MQTT",
   "links.frames": "Images",
   "links.fit": "Installer la lumière, étape par étape",
   "links.rate": "{rate} par seconde",

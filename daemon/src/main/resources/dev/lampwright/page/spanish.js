@@ -18,7 +18,7 @@ export const TABLE = {
   "lost.full": "{why}. Se vuelve a intentar cada dos segundos.",
 
   "entry.title": "Esta página necesita su token",
-  "entry.where": "«sudo lampwright page» lo muestra como código para el móvil en el equipo donde funciona Lampwright. Cuando ya hay una configuración, es la primera línea del archivo que indica page.token_file.",
+  "entry.where": "En el equipo donde funciona Lampwright, «sudo lampwright page» lo muestra como código para el móvil. Cuando ya hay una configuración, es la primera línea del archivo que indica page.token_file.",
   "entry.token": "Token",
   "entry.show": "Mostrar el token",
   "entry.open": "Abrir",
