@@ -49,7 +49,7 @@ final class FirstCode {
                 "To fit the lights, point the camera of a phone in the same network at this code, plug in the controller, and"
                         + " follow the questions.");
         out.println(
-                "The code carries a token, which opens the page until the lights are fitted. To type it elsewhere: sudo head -n 1 "
+                "The code carries a token, which opens the page until the lights are fitted. To type it elsewhere, read it with: sudo head -n 1 "
                         + FirstToken.in(folder));
     }
 }

@@ -85,8 +85,8 @@ final class RunCommand implements Callable<Integer> {
             fallbackValue = "" + PageSettings.USUAL_PORT,
             description = "If the file does not exist, offer the guided fitting to browsers on this computer, at PORT"
                     + " (default: ${FALLBACK-VALUE}), until it does. Where a service manager gives a folder for state, the"
-                    + " file is written there, and used as long as the given one does not exist; and browsers on other"
-                    + " computers may fit too, with the token that 'lampwright page' prints as a code.")
+                    + " file is written there, and used as long as the given one does not exist. Browsers on other"
+                    + " computers may then fit too, with the token that 'lampwright page' prints as a code.")
     private Integer fitPort;
 
     private final CountDownLatch stopped = new CountDownLatch(1);

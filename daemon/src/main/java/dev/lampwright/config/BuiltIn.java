@@ -17,8 +17,8 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 
 /**
- * The built-in looks and cues. They are in a file that comes with Lampwright, written like a user's. The file is read once, and its looks once
- * for rigs in a row that are fitted alike, as most of a shop are: that is half of the work of reading a shop.
+ * The built-in looks and cues. They are in a file that comes with Lampwright, written like a user's. The file is parsed once, and its looks are
+ * read once for consecutive rigs with the same fitting, as most rigs of a shop have. That halves the work of reading a shop.
  */
 final class BuiltIn {
     private static final String FILE = "built-in.toml";

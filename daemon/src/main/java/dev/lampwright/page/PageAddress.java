@@ -148,7 +148,8 @@ public final class PageAddress {
      */
     public static String withViewToken(String url, TokenFiles tokens) throws IOException {
         if (tokens.watching().isEmpty()) {
-            throw new IOException("page.view_token_file is missing, so no token lets people only watch; name one");
+            throw new IOException(
+                    "page.view_token_file is missing, so no token lets people only watch; set it to a file with a token");
         }
         return url + "#"
                 + escaped(Token.readText("view_token_file", tokens.watching().get()));
@@ -165,7 +166,7 @@ public final class PageAddress {
     public static String withEditToken(String url, TokenFiles tokens) throws IOException {
         if (tokens.editing().isEmpty()) {
             throw new IOException(
-                    "page.edit_token_file is missing, so no token lets people save looks and fit; name one");
+                    "page.edit_token_file is missing, so no token lets people save looks and fit; set it to a file with a token");
         }
         return url + "#"
                 + escaped(Token.readText("edit_token_file", tokens.editing().get()));

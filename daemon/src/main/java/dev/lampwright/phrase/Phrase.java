@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Something that is said to a person. Who prints lines takes the English; who has texts in other languages finds them by the code.
+ * Something that is said to a person. Code that prints lines takes the English; code that has texts in other languages finds them by the code of the phrase.
  *
  * @param code what identifies it, of lower-case letters and underscores; {@link #QUOTED} for what is the same in every language; empty if
  *     there is only the English

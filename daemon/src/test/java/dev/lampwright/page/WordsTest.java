@@ -61,7 +61,7 @@ class WordsTest {
             Pattern.compile("(?<!refuse\\()\\b(?:Phrase|Why)\\.of\\(([^,]*),|\\bitem\\(([^,]*),");
 
     private static final Pattern CODE = Pattern.compile("\"([a-z][a-z_]*[a-z])\"");
-    /** What a page would show in English. Lines alone say that they are sorry. */
+    /** What a page would show in English. Only a terminal prints lines that begin with "Sorry". */
     private static final Pattern UNCODED = Pattern.compile("\\b(?:say|print)\\(\\s*\"(?!Sorry: )[^\"]*\\w[^\"]*\"");
     /** What the page of the fitting does not repeat, as it has it elsewhere, or which only a terminal can use. */
     private static final Set<String> UNTOLD = Set.of(

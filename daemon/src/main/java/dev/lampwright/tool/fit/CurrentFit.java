@@ -60,7 +60,7 @@ final class CurrentFit {
             return Optional.of(Phrase.of(
                     "current_unlikely",
                     "the reading for " + patterns.get(worst).words() + " is " + TypedNumbers.shown(readings[worst])
-                            + " mA, where the others make about " + Math.round(model) + " mA likely",
+                            + " mA, but the others suggest about " + Math.round(model) + " mA",
                     "pattern",
                     patterns.get(worst).phrase(),
                     "reading",

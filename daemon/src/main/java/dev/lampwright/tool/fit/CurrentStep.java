@@ -80,10 +80,7 @@ final class CurrentStep implements Step {
                 return keep(before, fit.orElseThrow(), setup, bench);
             }
             bench.say(Phrase.of(
-                    "current_unfit",
-                    "That does not fit together: " + nonsense.get().english() + ".",
-                    "why",
-                    nonsense.get()));
+                    "current_unfit", "That does not add up: " + nonsense.get().english() + ".", "why", nonsense.get()));
             bench.darken();
             meter = bench.ask(AGAIN);
         }

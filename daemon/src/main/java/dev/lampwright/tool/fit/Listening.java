@@ -86,7 +86,7 @@ final class Listening {
         options.add(new Question.Option<>("0", "go on without listening", Way.WITHOUT).named("listen_without"));
         return Question.choice(
                         "Lampwright could not listen. What now?",
-                        "Without listening, the file gets a place where you enter by hand what the printer reports.",
+                        "Without listening, Lampwright leaves a place in the file where you enter by hand what the printer reports.",
                         options)
                 .coded("listen_failed");
     }

@@ -109,7 +109,7 @@ final class PrinterStep implements Step {
             String command = "lampwright survey" + options(broker);
             bench.say(Phrase.of(
                     "printer_place",
-                    "The file gets a place to fill in. While the printer heats up and prints, find out what to put there with: "
+                    "Lampwright leaves a place for that in the file. While the printer heats up and prints, find out what to put there with: "
                             + command,
                     "command",
                     command));

@@ -325,6 +325,6 @@ public final class Refitting {
             return;
         }
         knowledge.review(file).forEach(terminal::say);
-        terminal.say(Phrase.of("refit_read", "A daemon that runs with this file reads the change by itself."));
+        terminal.say(Phrase.of("refit_read", "A daemon that runs with this file applies the change by itself."));
     }
 }

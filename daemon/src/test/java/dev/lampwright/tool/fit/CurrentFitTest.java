@@ -68,7 +68,7 @@ class CurrentFitTest {
         double[] readings = RIG.readings(() -> 0);
         readings[2] *= 2;
         String nonsense = fit(readings).nonsense().orElseThrow().english();
-        assertTrue(nonsense.contains("mA, where the others make about"), nonsense);
+        assertTrue(nonsense.contains("mA, but the others suggest about"), nonsense);
     }
 
     @Test

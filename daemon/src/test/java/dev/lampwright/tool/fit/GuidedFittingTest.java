@@ -396,7 +396,7 @@ class GuidedFittingTest {
         Talk talk = new Talk(person(boards)
                 .slips((question, answer) -> question.startsWith("Reading 3") && readings[0]++ == 0 ? "5000" : answer));
         assertEquals(GuidedFitting.End.DONE, fit(talk, boards), talk::text);
-        assertTrue(talk.text().contains("That does not fit together: "), talk::text);
+        assertTrue(talk.text().contains("That does not add up: "), talk::text);
         assertEquals(12_100, config().setup().channelMicroamps().get(0), 100);
     }
 
