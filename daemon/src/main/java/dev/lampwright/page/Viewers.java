@@ -10,6 +10,7 @@ final class Viewers {
     private static final long LONGEST_WRITE_NANOS = TimeUnit.SECONDS.toNanos(10);
 
     private final Map<Viewer, Boolean> present = new ConcurrentHashMap<>();
+    private volatile boolean closed;
 
     /** All of them. */
     Set<Viewer> all() {
@@ -21,9 +22,12 @@ final class Viewers {
         return present.size();
     }
 
-    /** Someone begins to watch. */
+    /** Someone begins to watch, or is sent away if the page has closed by now. */
     void add(Viewer viewer) {
         present.put(viewer, true);
+        if (closed) {
+            viewer.dismiss();
+        }
     }
 
     /** Someone has left. */
@@ -42,8 +46,9 @@ final class Viewers {
         present.keySet().forEach(viewer -> viewer.dismissIfStuck(LONGEST_WRITE_NANOS, now));
     }
 
-    /** Disconnects everybody. */
+    /** The page closes: disconnects everybody, and whoever is only just let in. */
     void dismissAll() {
+        closed = true;
         present.keySet().forEach(Viewer::dismiss);
     }
 }
