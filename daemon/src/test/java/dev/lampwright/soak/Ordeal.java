@@ -4,6 +4,7 @@ import dev.lampwright.testing.Await;
 import dev.lampwright.testing.Heartbeat;
 import dev.lampwright.testing.Recoveries;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -88,7 +89,9 @@ final class Ordeal implements AutoCloseable {
         watcher.expectTrouble();
         Rowan.State next = Rowan.next(state, chance);
         boolean during = kinds.stream().allMatch(Troubles::canTellDuring) && chance.nextBoolean();
-        kinds.forEach(kind -> troubles.begin(kind, state));
+        kinds.stream()
+                .sorted(Comparator.comparing(Troubles::stopsTheBroker))
+                .forEach(kind -> troubles.begin(kind, state));
         if (during) {
             rig.rowan().tell(next);
         }

@@ -69,6 +69,11 @@ final class Troubles {
         };
     }
 
+    /** Whether nothing can be published during trouble of a kind, so that another kind which publishes must begin first. */
+    static boolean stopsTheBroker(Kind kind) {
+        return kind == Kind.BROKER_KILLED || kind == Kind.BROKER_STILL;
+    }
+
     /**
      * Begins.
      *
