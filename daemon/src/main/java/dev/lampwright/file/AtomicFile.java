@@ -7,18 +7,24 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFileAttributes;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Set;
 
 /**
  * Files that exist completely or not at all, even if the power fails: the text is written to a temporary file next to it, flushed to the
  * disk, and only then renamed. A symbolic link stays; its target is written.
  */
 public final class AtomicFile {
+    /** Only for a file that does not exist yet. */
+    static final Set<OpenOption> NEW = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+
     private AtomicFile() {}
 
     /**
@@ -134,21 +140,14 @@ public final class AtomicFile {
         }
     }
 
-    private interface Placing {
+    /** Puts the temporary file where it belongs. */
+    interface Placing {
         void place(Path beside, Path target) throws IOException;
     }
 
     private static void write(Path file, String text, Placing placing) throws IOException {
         try {
-            Path target = Files.isSymbolicLink(file) ? file.toRealPath() : file;
-            Path beside = target.resolveSibling("." + target.getFileName() + ".new");
-            try {
-                writeThrough(beside, text);
-                placing.place(beside, target);
-                writeThrough(target.toAbsolutePath().getParent());
-            } finally {
-                Files.deleteIfExists(beside);
-            }
+            place(Files.isSymbolicLink(file) ? file.toRealPath() : file, text, placing);
         } catch (FileAlreadyExistsException e) {
             throw e;
         } catch (IOException e) {
@@ -156,10 +155,22 @@ public final class AtomicFile {
         }
     }
 
+    /** Writes a temporary file, created with the given attributes, and has it placed. Leaves nothing beside the target. */
+    static void place(Path target, String text, Placing placing, FileAttribute<?>... attributes) throws IOException {
+        Path beside = target.resolveSibling("." + target.getFileName() + ".new");
+        try {
+            writeThrough(beside, text, attributes);
+            placing.place(beside, target);
+            writeThrough(target.toAbsolutePath().getParent());
+        } finally {
+            Files.deleteIfExists(beside);
+        }
+    }
+
     /** Writes through to the disk. Never writes into what an earlier attempt has left, whatever it is. */
-    private static void writeThrough(Path file, String text) throws IOException {
+    private static void writeThrough(Path file, String text, FileAttribute<?>... attributes) throws IOException {
         Files.deleteIfExists(file);
-        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        try (FileChannel channel = FileChannel.open(file, NEW, attributes)) {
             ByteBuffer bytes = StandardCharsets.UTF_8.encode(text);
             while (bytes.hasRemaining()) {
                 channel.write(bytes);

@@ -5,18 +5,15 @@ import java.io.IOException;
 import java.nio.channels.Channels;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
-import java.util.Set;
 
 /** Files that only this user may read. */
 public final class PrivateFile {
     private static final String POSIX = "posix";
-    private static final Set<OpenOption> NEW = Set.of(StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
 
     private PrivateFile() {}
 
@@ -32,30 +29,28 @@ public final class PrivateFile {
         if (Files.exists(file) && !Files.isRegularFile(file)) {
             return Files.newBufferedWriter(file, StandardOpenOption.WRITE);
         }
-        return new BufferedWriter(
-                Channels.newWriter(Files.newByteChannel(file, NEW, forThisUser(file)), StandardCharsets.UTF_8));
+        return new BufferedWriter(Channels.newWriter(
+                Files.newByteChannel(file, AtomicFile.NEW, forThisUser(file)), StandardCharsets.UTF_8));
     }
 
     /**
-     * Writes a file with mode 600 completely or not at all, and replaces what is there: a symbolic link itself, never its target. The file
-     * never has another mode, not even for a moment.
+     * Writes a file with mode 600 completely or not at all, even if the power fails, and replaces what is there: a symbolic link itself, never
+     * its target. The file never has another mode, not even for a moment.
      *
      * @param file its path
      * @param text what to write, as UTF-8
      * @throws IOException if it cannot be written; the message says what to do, and nothing of the text
      */
     public static void replace(Path file, String text) throws IOException {
-        Path beside = file.resolveSibling("." + file.getFileName() + ".new");
         try {
-            Files.deleteIfExists(beside);
-            try (BufferedWriter writer = create(beside)) {
-                writer.write(text);
-            }
-            Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            AtomicFile.place(file, text, PrivateFile::moveOver, forThisUser(file));
         } catch (IOException e) {
-            Files.deleteIfExists(beside);
             throw FileFailure.ofWriting(file, e);
         }
+    }
+
+    private static void moveOver(Path beside, Path file) throws IOException {
+        Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     }
 
     private static FileAttribute<?>[] forThisUser(Path file) {

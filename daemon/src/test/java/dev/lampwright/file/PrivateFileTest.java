@@ -39,6 +39,20 @@ class PrivateFileTest {
     }
 
     @Test
+    void whatIsThereIsReplacedAndItsTargetStays() throws IOException {
+        Path other = Files.writeString(folder.resolve("other"), "mine");
+        Path file = Files.createSymbolicLink(folder.resolve("token"), other);
+        Files.writeString(folder.resolve(".token.new"), "left by an earlier attempt");
+        PrivateFile.replace(file, "grün\n");
+        assertEquals("grün\n", Files.readString(file));
+        assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(file)));
+        assertEquals("mine", Files.readString(other));
+        assertEquals(2, folder.toFile().list().length, "nothing is left beside it");
+        IOException refused = assertThrows(IOException.class, () -> PrivateFile.replace(folder, "grün\n"));
+        assertEquals(folder + ": is a folder; give the path of a file to write", refused.getMessage());
+    }
+
+    @Test
     void aDeviceIsWrittenTo() throws IOException {
         try (Writer writer = PrivateFile.create(Path.of("/dev/null"))) {
             writer.write("x");
