@@ -9,6 +9,7 @@ import java.net.NetworkInterface;
 import java.net.SocketException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -132,10 +133,7 @@ public final class PageAddress {
      * @throws IOException if the token cannot be read; the message says why and what to do
      */
     public static String withToken(String url, TokenFiles tokens) throws IOException {
-        return tokens.asking().isEmpty()
-                ? url
-                : url + "#"
-                        + escaped(Token.readText("token_file", tokens.asking().get()));
+        return tokens.asking().isEmpty() ? url : withTokenIn(tokens.asking().get(), "token_file", url);
     }
 
     /**
@@ -147,12 +145,7 @@ public final class PageAddress {
      * @throws IOException if there is no such token, or it cannot be read; the message says why and what to do
      */
     public static String withViewToken(String url, TokenFiles tokens) throws IOException {
-        if (tokens.watching().isEmpty()) {
-            throw new IOException(
-                    "page.view_token_file is missing, so no token lets people only watch; set it to a file with a token");
-        }
-        return url + "#"
-                + escaped(Token.readText("view_token_file", tokens.watching().get()));
+        return withRequired(tokens.watching(), "view_token_file", "only watch", url);
     }
 
     /**
@@ -164,12 +157,7 @@ public final class PageAddress {
      * @throws IOException if there is no such token, or it cannot be read; the message says why and what to do
      */
     public static String withEditToken(String url, TokenFiles tokens) throws IOException {
-        if (tokens.editing().isEmpty()) {
-            throw new IOException(
-                    "page.edit_token_file is missing, so no token lets people save looks and fit; set it to a file with a token");
-        }
-        return url + "#"
-                + escaped(Token.readText("edit_token_file", tokens.editing().get()));
+        return withRequired(tokens.editing(), "edit_token_file", "save looks and fit", url);
     }
 
     /**
@@ -183,7 +171,16 @@ public final class PageAddress {
         return reachable().stream().map(address -> url(text(address), port)).toList();
     }
 
-    private static String escaped(String token) {
-        return URLEncoder.encode(token, StandardCharsets.UTF_8).replace("+", "%20");
+    private static String withRequired(Optional<Path> file, String key, String right, String url) throws IOException {
+        if (file.isEmpty()) {
+            throw new IOException("page." + key + " is missing, so no token lets people " + right
+                    + "; set it to a file with a token");
+        }
+        return withTokenIn(file.get(), key, url);
+    }
+
+    private static String withTokenIn(Path file, String key, String url) throws IOException {
+        String token = URLEncoder.encode(Token.readText(key, file), StandardCharsets.UTF_8);
+        return url + "#" + token.replace("+", "%20");
     }
 }
