@@ -28,14 +28,13 @@ final class FirstCode {
      * @param config where there is no configuration
      * @param coloured whether black and white are available
      * @param out where to
-     * @throws IOException if no other computer can fit; the message says why and what to do
+     * @throws IOException if there is no token, or no address for others; the message says why and what to do
      */
     void print(Path config, boolean coloured, PrintWriter out) throws IOException {
         FirstToken token = FirstToken.find(folder)
-                .orElseThrow(() -> new IOException(
-                        config + ": there is no configuration, and the service offers no fitting to other"
-                                + " computers (" + FirstToken.in(folder)
-                                + " is missing); run sudo systemctl restart lampwright, and see"
+                .orElseThrow(() ->
+                        new IOException(config + ": there is no configuration, and no token for the first fitting in "
+                                + FirstToken.in(folder) + "; run sudo systemctl restart lampwright, and see"
                                 + " journalctl -u lampwright"));
         List<String> addresses = PageAddress.ofFirst(token.port());
         if (addresses.isEmpty()) {

@@ -19,9 +19,8 @@ import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
- * The token that lets people fit on the page from other computers while there is no configuration, and the port of that page. It is in a
- * file of the service's, which only its user and root can read, and ends with the first fitting. There is no {@code toString}, so no log can
- * show it.
+ * The token for the first fitting, which opens the page to other computers until there is a configuration, and the port of that page. Both are
+ * in a file that only the service's user and root can read. There is no {@code toString}, so no log can show the token.
  */
 public final class FirstToken {
     /** The file's name in the folder for state. */
@@ -95,7 +94,8 @@ public final class FirstToken {
         } catch (NoSuchFileException e) {
             return Optional.empty();
         } catch (AccessDeniedException e) {
-            throw new IOException(file + ": can be read by root and the service's user alone; run it with sudo", e);
+            throw new IOException(
+                    file + ": only root and the service's user can read this; run the command with sudo", e);
         } catch (IOException e) {
             throw new IOException(
                     file + ": " + FileFailure.whyNotRead(file, e) + "; delete it and restart the service", e);

@@ -35,54 +35,53 @@ class PageCommandTest {
                 .toArray(String[]::new));
     }
 
+    private Run guarded(String lines, String... options) throws IOException {
+        Files.writeString(folder.resolve("page-token"), "correct-horse-battery-staple\n");
+        Files.writeString(folder.resolve("view-token"), "only-to-have-a-look-at-it\n");
+        Files.writeString(folder.resolve("edit-token"), "for-those-who-change-looks\n");
+        return page("[page]\naddress = \"192.168.1.7\"\ntoken_file = \"page-token\"\n" + lines, options);
+    }
+
+    /** What the code says, between the only address and the only line after it. */
+    private static String code(Run run) {
+        List<String> lines = run.out().lines().toList();
+        return QrReading.ofLines(lines.subList(1, lines.size() - 1));
+    }
+
     @Test
     void addressAndTokenArePrintedAsACode() throws IOException {
-        Files.writeString(folder.resolve("page-token"), "correct-horse-battery-staple\n");
-        Run run = page("[page]\naddress = \"192.168.1.7\"\ntoken_file = \"page-token\"\n");
+        Run run = guarded("");
         assertEquals(0, run.status(), run.err());
         List<String> lines = run.out().lines().toList();
         assertEquals("http://192.168.1.7:61117/", lines.get(0));
         assertEquals(
                 "The code carries the token. Whoever reads it can open the page and change the light.",
                 lines.get(lines.size() - 1));
-        assertEquals(
-                "http://192.168.1.7:61117/#correct-horse-battery-staple",
-                QrReading.ofLines(lines.subList(1, lines.size() - 1)));
+        assertEquals("http://192.168.1.7:61117/#correct-horse-battery-staple", code(run));
         assertFalse(run.out().contains("correct-horse"), "it is not to be read over a shoulder");
     }
 
     @Test
     void theCodeMayCarryTheWeakerToken() throws IOException {
-        Files.writeString(folder.resolve("page-token"), "correct-horse-battery-staple\n");
-        Files.writeString(folder.resolve("view-token"), "only-to-have-a-look-at-it\n");
-        String lines = "[page]\naddress = \"192.168.1.7\"\ntoken_file = \"page-token\"\n";
-        Run run = page(lines + "view_token_file = \"view-token\"\n", "--watch");
-        List<String> out = run.out().lines().toList();
-        assertEquals(
-                "http://192.168.1.7:61117/#only-to-have-a-look-at-it",
-                QrReading.ofLines(out.subList(1, out.size() - 1)),
-                run.err());
-        Run none = page(lines, "--watch");
+        Run run = guarded("view_token_file = \"view-token\"\n", "--watch");
+        assertEquals("http://192.168.1.7:61117/#only-to-have-a-look-at-it", code(run), run.err());
+        Run none = guarded("", "--watch");
         assertEquals(1, none.status());
         assertTrue(none.err().contains("page.view_token_file is missing"), none.err());
     }
 
     @Test
     void theCodeMayCarryTheStrongerToken() throws IOException {
-        Files.writeString(folder.resolve("page-token"), "correct-horse-battery-staple\n");
-        Files.writeString(folder.resolve("edit-token"), "for-those-who-change-looks\n");
-        String lines = "[page]\naddress = \"192.168.1.7\"\ntoken_file = \"page-token\"\n";
-        Run run = page(lines + "edit_token_file = \"edit-token\"\n", "--edit");
-        List<String> out = run.out().lines().toList();
-        assertEquals(
-                "http://192.168.1.7:61117/#for-those-who-change-looks",
-                QrReading.ofLines(out.subList(1, out.size() - 1)),
-                run.err());
-        assertEquals(
-                "The code carries the token. Whoever reads it can open the page, change the light and the looks, and fit.",
-                out.get(out.size() - 1));
-        assertTrue(page(lines, "--edit").err().contains("page.edit_token_file is missing"));
-        assertEquals(2, page(lines, "--edit", "--watch").status());
+        Run run = guarded("edit_token_file = \"edit-token\"\n", "--edit");
+        assertEquals("http://192.168.1.7:61117/#for-those-who-change-looks", code(run), run.err());
+        assertTrue(
+                run.out()
+                        .lines()
+                        .toList()
+                        .contains(
+                                "The code carries the token. Whoever reads it can open the page, change the light and the looks, and fit."));
+        assertTrue(guarded("", "--edit").err().contains("page.edit_token_file is missing"));
+        assertEquals(2, guarded("", "--edit", "--watch").status());
     }
 
     private Run first() {
@@ -99,9 +98,9 @@ class PageCommandTest {
     @Test
     void withoutAConfigurationTheCodeIsThatOfTheFirstFitting() throws IOException {
         assertEquals(
-                folder + ": there is no configuration, and the service offers no fitting to other computers ("
+                folder + ": there is no configuration, and no token for the first fitting in "
                         + folder.resolve("first-token")
-                        + " is missing); run sudo systemctl restart lampwright, and see journalctl -u lampwright",
+                        + "; run sudo systemctl restart lampwright, and see journalctl -u lampwright",
                 first().err());
         FirstToken token = FirstToken.make(folder, 4000);
         List<String> addresses = PageAddress.ofFirst(4000);
@@ -126,7 +125,7 @@ class PageCommandTest {
         assertTrue(run.status() == 0 || run.err().startsWith(none + ": there is no configuration"), run.err());
         Run file = Run.of("page", none.resolve("alder.toml").toString());
         assertEquals(1, file.status());
-        assertFalse(file.err().contains("no fitting"), file.err());
+        assertFalse(file.err().contains("first fitting"), file.err());
     }
 
     @Test
