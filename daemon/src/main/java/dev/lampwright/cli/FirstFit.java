@@ -17,15 +17,15 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Runs until a configuration exists: offers the guided fitting on the page, to browsers on this computer, and to those on others that know the
- * token in the folder for state.
+ * Runs until a configuration exists: offers the guided fitting on the page, to browsers on this computer, and to those on other computers that
+ * have the token in the folder for state.
  */
 final class FirstFit {
     private static final Logger LOG = LoggerFactory.getLogger(FirstFit.class);
     private static final long LOOK_EVERY_MS = 500;
-    /** How long the end of the fitting stays on the page if nobody has asked for it. */
+    /** For how many looks the end of the fitting stays on the page if nobody asks for it. */
     private static final long LAST_LOOKS = 10;
-    /** And once somebody has: the answer may still be on its way. */
+    /** For how many it stays once somebody has asked: the answer may still be on its way. */
     private static final long SEEN_LOOKS = 2;
 
     private final Path file;

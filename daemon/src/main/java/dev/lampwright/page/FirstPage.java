@@ -36,7 +36,7 @@ public final class FirstPage implements AutoCloseable {
      * Opens it.
      *
      * @param port where it is
-     * @param token lets people in who are at another computer; without it, the page is for browsers on this computer alone
+     * @param token lets in people at other computers; without it, the page is for browsers on this computer alone
      * @param fitter fits the lights; this closes it
      */
     public FirstPage(int port, Optional<FirstToken> token, Fitter fitter) {
@@ -62,7 +62,7 @@ public final class FirstPage implements AutoCloseable {
         LOG.info(
                 "there is no configuration yet; fit the lights at {}{}",
                 PageServer.url(settings, server.getAddress().getPort()),
-                token.isEmpty() ? "" : ", or on your phone by the code that 'sudo lampwright page' prints");
+                token.isEmpty() ? "" : ", or on your phone with the code that 'sudo lampwright page' prints");
         return new Open(server, threads);
     }
 
@@ -71,7 +71,7 @@ public final class FirstPage implements AutoCloseable {
         try {
             return PageTokens.read(fitter.nextTokens());
         } catch (IOException e) {
-            LOG.warn("nobody at another computer stays logged in: {}", e.getMessage());
+            LOG.warn("the browser that fits does not stay logged in: {}", e.getMessage());
             return PageTokens.NONE;
         }
     }

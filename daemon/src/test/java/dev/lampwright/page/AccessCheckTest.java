@@ -244,7 +244,7 @@ class AccessCheckTest {
         assertEquals(429, status(whole.refuseToken("guess number 6", FROM)));
     }
 
-    /** With a token or without one, nobody else gets in without it. */
+    /** Others need the token, and if there is none, they cannot fit. */
     @Test
     void theFirstFittingIsOpenHereAlone() throws IOException {
         InetAddress phone = InetAddress.getByName("192.0.2.7");
@@ -256,7 +256,7 @@ class AccessCheckTest {
         Headers known = headers("Host", "192.0.2.2:61117", "Cookie", pair(door.cookie(PageRig.TOKEN)));
         for (PageTokens.Right right : List.of(PageTokens.Right.WATCH, PageTokens.Right.EDIT)) {
             assertEquals(200, status(door.refuse(right, here, FROM)));
-            assertEquals(401, status(door.refuse(right, here, phone)), "the name alone is nothing");
+            assertEquals(401, status(door.refuse(right, here, phone)), "the name alone proves nothing");
             assertEquals(401, status(door.refuse(right, there, FROM)));
             assertEquals(401, status(door.refuse(right, there, phone)));
             assertEquals(200, status(door.refuse(right, known, phone)));

@@ -127,7 +127,7 @@ class FirstPageTest {
                         + "Content-Length: 2\r\nConnection: close\r\n\r\n{}");
     }
 
-    /** Whoever uses another address than a loopback one is taken for somebody at another computer. */
+    /** A request to any address but a loopback one counts as one from another computer. */
     @Test
     void fromAnotherComputerTheTokenIsRequired() throws IOException {
         FirstToken token = FirstToken.make(folder, port);
