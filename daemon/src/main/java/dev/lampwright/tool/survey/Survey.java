@@ -145,7 +145,10 @@ public final class Survey {
                 rows, found, own, assignment.statePlaces(), assignment.conditions(), company(found), messages, leftOut);
     }
 
-    /** By the names in a line that came on the same topic or beside it. */
+    /**
+     * By the names in a line that came on the same topic or beside it. All others get their own names back: what an earlier proposal made of
+     * them may be wrong by now.
+     */
     private void nameFields() {
         Map<String, Integer> fields = new HashMap<>();
         trails.keySet()
@@ -153,9 +156,9 @@ public final class Survey {
                         .filter(CsvField.class::isInstance)
                         .forEach(cut -> fields.merge(source.topicFilter(), ((CsvField) cut).number(), Math::max)));
         trails.values()
-                .forEach(trail -> heads.nameOf(
-                                trail, fields.getOrDefault(trail.source().topicFilter(), 0))
-                        .ifPresent(trail::call));
+                .forEach(trail -> trail.call(
+                        heads.nameOf(trail, fields.getOrDefault(trail.source().topicFilter(), 0))
+                                .orElse(trail.plainNames())));
     }
 
     /** A heater counts once, although it has two readings. */

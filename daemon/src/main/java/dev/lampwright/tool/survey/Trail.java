@@ -25,6 +25,7 @@ final class Trail {
 
     private final Source source;
     private final boolean inTurns;
+    private final ValueName plainNames;
     private ValueName names;
     private final String place;
     private final Series series = new Series(MOST_NUMBERS);
@@ -53,11 +54,17 @@ final class Trail {
     Trail(String topic, Leaf leaf, boolean inTurns) {
         this.inTurns = inTurns;
         source = leaf.on(topic);
-        names = ValueName.of(topic, leaf.names());
+        plainNames = ValueName.of(topic, leaf.names());
+        names = plainNames;
         place = place(leaf);
     }
 
-    /** Gives it another name, which was heard elsewhere or later. */
+    /** What its topic and its payload call it. */
+    ValueName plainNames() {
+        return plainNames;
+    }
+
+    /** Gives it the name that what has been heard so far suggests. */
     void call(ValueName called) {
         names = called;
     }

@@ -1,6 +1,7 @@
 package dev.lampwright.tool.survey;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import dev.lampwright.payload.CsvField;
 import dev.lampwright.payload.Quantity;
@@ -111,5 +112,23 @@ class NamesAroundTest {
         assertEquals(
                 "“bed” speaks of the bed, “now” of what is measured",
                 bed.reasons().get(0));
+    }
+
+    /** At first the reading, in steps of 5 K, looks like a second target, so that “bed” might be the name of a whole printer. */
+    @Test
+    void anEarlierProposalDoesNotAffectALaterOne() {
+        boolean wasMissing = false;
+        for (Job.Moment moment : Job.moments()) {
+            hear("rowan/bed/now", moment.second(), "%d", 5 * Math.round(moment.value(Quantity.BED_ACTUAL) / 5));
+            hear("rowan/bed/set", moment.second(), "%.0f", moment.value(Quantity.BED_SETPOINT));
+            hear("rowan/bed/does", moment.second(), "%s", moment.value(Quantity.BED_SETPOINT) > 0 ? "heats" : "rests");
+            wasMissing |= place(Role.BED_ACTUAL).isEmpty();
+        }
+        assertTrue(wasMissing);
+        assertEquals(
+                Optional.of("rowan/bed/now"),
+                survey.proposal()
+                        .found(Role.BED_ACTUAL)
+                        .map(found -> found.source().topicFilter()));
     }
 }
