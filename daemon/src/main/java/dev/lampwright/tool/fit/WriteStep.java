@@ -5,6 +5,7 @@ import dev.lampwright.file.EditedFile;
 import dev.lampwright.phrase.Phrase;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
@@ -55,34 +56,43 @@ final class WriteStep implements Step {
                         "Press Enter to write it to " + file + ", or go back with b:",
                         "Nothing is written before that, and no existing file is replaced without asking.")
                 .coded("file_write", "file", file));
-        if (!tokens) {
-            return write(text, bench);
-        }
-        GivenFiles given = new GivenFiles(file);
-        try {
-            given.makeTokens();
-            return write(text, bench);
-        } catch (LeaveException | IOException e) {
-            given.deleteTokens();
-            throw e;
-        }
-    }
-
-    private Path write(String text, FittingBench bench) throws LeaveException, IOException {
         Path target = file;
         while (true) {
             try {
-                AtomicFile.create(target, text);
+                create(target, text, tokens);
                 return target;
             } catch (FileAlreadyExistsException e) {
                 Optional<Path> other = bench.askAside(bench.mayNameFiles() ? instead(target) : overwrite(target));
                 if (other.isEmpty()) {
-                    Path old = EditedFile.read(target).replace(text);
+                    EditedFile there = EditedFile.read(target);
+                    if (tokens) {
+                        new GivenFiles(file).makeTokens();
+                    }
+                    Path old = there.replace(text);
                     bench.say(Phrase.of("written_old", "The old version is kept in " + old + ".", "old", old));
                     return target;
                 }
                 target = other.get();
             }
+        }
+    }
+
+    /** A daemon that waits for the file finds the tokens that it names. Those of a file that is already there are left alone. */
+    private void create(Path target, String text, boolean tokens) throws IOException {
+        if (!tokens) {
+            AtomicFile.create(target, text);
+            return;
+        }
+        if (Files.exists(target)) {
+            throw new FileAlreadyExistsException(target.toString());
+        }
+        GivenFiles given = new GivenFiles(file);
+        try {
+            given.makeTokens();
+            AtomicFile.create(target, text);
+        } catch (IOException e) {
+            given.deleteTokens();
+            throw e;
         }
     }
 

@@ -256,6 +256,28 @@ class HeldFittingTest {
         assertNotEquals(Files.readString(tokens.asking()), Files.readString(tokens.editing()));
     }
 
+    /** Whoever has the tokens of that file still needs them. */
+    @Test
+    void theTokensOfAFileThatIsNotReplacedStay() throws IOException {
+        elsewhere = true;
+        held();
+        begin();
+        Files.writeString(file(), "# birch\n");
+        Path token = Files.writeString(folder.resolve("alder.edit-token"), "birch\n");
+        Person person = person(boards).say("Do you want the live page", "y");
+        JsonNode view = send("beat", Map.of("changes", -1));
+        while (!view.at("/talk/question/code").asText().equals("file_replace")) {
+            assertTrue(view.path("running").asBoolean(), () -> replies.get(replies.size() - 1));
+            view = view.at("/talk/asking").asBoolean()
+                    ? answer(person, 1)
+                    : send("beat", Map.of("changes", view.at("/talk/changes").asLong()));
+        }
+        send("back", Map.of("number", view.at("/talk/number").asLong()));
+        assertEquals("birch\n", Files.readString(token));
+        assertEquals("# birch\n", Files.readString(file()));
+        assertFalse(Files.exists(folder.resolve("alder.page-token")));
+    }
+
     @Test
     void whoeverWantsNoPageGetsNoTokens() throws IOException {
         String here = byLines();
