@@ -44,6 +44,26 @@ class WordFormsTest {
         assertEquals(Optional.of(state), StateWords.stateOf(word));
     }
 
+    /** What is guessed as a fault when it was not heard is one when it was. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "ERROR",
+                "ERR",
+                "FAULT",
+                "FAIL",
+                "ALARM",
+                "EMERGENCY",
+                "CRITICAL",
+                "JAM",
+                "BLOCKED",
+                "TROUBLE",
+                "TROUBLE 5"
+            })
+    void aGuessedFaultIsKnownOnceItIsHeard(String word) {
+        assertEquals(Optional.of(PrinterState.FAULT), StateWords.stateOf(word));
+    }
+
     /** A part of a word in the list, another word that begins alike, a noun with another ending, and a form that two states share. */
     @ParameterizedTest
     @ValueSource(strings = {"lista", "wstrzym", "wstrzas", "pauzo", "gotowa", "fallas"})
