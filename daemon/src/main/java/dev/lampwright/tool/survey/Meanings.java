@@ -36,7 +36,8 @@ final class Meanings {
 
     /**
      * Of two words for a standstill, one is known as a fault's. The other, if it also comes directly after work, is a state of its own and not
-     * the rest of that fault: a pause. Without a binding the fault would stay on show through every pause that follows it.
+     * the rest of that fault: a pause, unless it is a second fault, which is rarer. Without a binding the fault would stay on show through
+     * every pause that follows it.
      */
     private void bindTheOtherStandstill() {
         boolean hasFault = said.stream().anyMatch(Meanings::isHeardFault);
