@@ -143,15 +143,15 @@ public final class SurveyTable {
 
     private static List<Phrase> about(FoundOwn own) {
         String place = place(own.source());
-        String unit = own.unit().isEmpty() ? "" : ", in " + own.unit();
+        boolean bare = own.unit().isEmpty();
         return List.of(
                 Phrase.of(
                         own.certain() ? "heard_own" : "heard_own_unsure",
-                        own.key() + (own.certain() ? ": " : "?: ") + place + unit,
+                        own.key() + (own.certain() ? ": " : "?: ") + place + (bare ? "" : ", in " + own.unit()),
                         "name",
                         own.key(),
                         "place",
-                        place + unit),
+                        place + (bare ? "" : " (" + own.unit() + ")")),
                 reason(String.join("; ", own.reasons())));
     }
 
