@@ -106,10 +106,10 @@ final class Vocabulary {
     }
 
     /**
-     * Whether no word of another concept begins with a stem.
+     * Whether no word of another concept contains a stem.
      *
      * @param concept what the stem refers to
-     * @param stem the beginning of a word, as it is written
+     * @param stem the beginning of one of its words, as it is written
      * @param language the word's ISO 639-1 code
      */
     static boolean isOnlyOf(Concept concept, String stem, String language) {
